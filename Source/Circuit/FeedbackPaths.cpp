@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Circuit/FeedbackPaths.h"
+
+namespace stopwright
+{
+
+namespace
+{
+
+std::size_t indexOf (int node)
+{
+    return static_cast<std::size_t> (node);
+}
+
+} // namespace
+
+FeedbackPaths::FeedbackPaths (const Netlist& netlist, const NodeMap& nodes, PathKind kind)
+    : nodes_ (nodes),
+      neighbours_ (indexOf (nodes.count())),
+      isHeld_ (indexOf (nodes.count()), false)
+{
+    const auto hold = [this] (int node)
+    {
+        if (node != NodeMap::common)
+            isHeld_[indexOf (node)] = true;
+    };
+    const auto connect = [this] (int from, int to)
+    {
+        if (from != NodeMap::common && to != NodeMap::common)
+            neighbours_[indexOf (from)].push_back (to);
+    };
+
+    for (const auto& source : netlist.sources)
+        if (source.sourceOhms == 0.0)
+            hold (nodes.find (source.node));
+    for (const auto& part : netlist.parts)
+        if (std::holds_alternative<OpAmp> (part.value))
+            hold (nodes.find (part.nodes[2]));
+
+    for (const auto& part : netlist.parts)
+        for (const auto& [a, b] : conductionPaths (part, nodes, kind))
+        {
+            if (b == NodeMap::common || ! isHeld_[indexOf (b)])
+                connect (a, b);
+            if (a == NodeMap::common || ! isHeld_[indexOf (a)])
+                connect (b, a);
+        }
+    for (const auto& part : netlist.parts)
+        if (std::holds_alternative<OpAmp> (part.value))
+            for (const std::size_t input : { 0U, 1U })
+                connect (nodes.find (part.nodes[input]), nodes.find (part.nodes[2]));
+}
+
+bool FeedbackPaths::reaches (const Part& opAmp, std::size_t input) const
+{
+    const int start = nodes_.find (opAmp.nodes[2]);
+    const int goal = nodes_.find (opAmp.nodes[input]);
+    if (start == NodeMap::common || goal == NodeMap::common)
+        return false;
+
+    std::vector<bool> isSeen (neighbours_.size(), false);
+    std::vector<int> waiting { start };
+    isSeen[indexOf (start)] = true;
+    while (! waiting.empty())
+    {
+        const int node = waiting.back();
+        waiting.pop_back();
+        if (node == goal)
+            return true;
+        for (const int next : neighbours_[indexOf (node)])
+            if (! isSeen[indexOf (next)])
+            {
+                isSeen[indexOf (next)] = true;
+                waiting.push_back (next);
+            }
+    }
+    return false;
+}
+
+} // namespace stopwright

@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Circuit/KnobRamp.h"
+#include "Circuit/KnobTable.h"
+
+#include <span>
+#include <vector>
+
+namespace stopwright
+{
+
+/// The knobs of a network while it runs: where each stands, and those on their way.
+/// Threading: construct on [control], the rest on [audio] without allocation or lock.
+class KnobBank
+{
+public:
+    /// A knob reaches its target after stepCount calls of advance().
+    KnobBank (const KnobTable& table, int stepCount);
+
+    std::span<const double> values() const noexcept { return values_; }
+
+    bool isMoving() const noexcept { return movingCount_ > 0; }
+
+    /// Value clamped to the knob's range; non-finite is ignored.
+    void setTarget (int knob, double value) noexcept;
+
+    /// The same at once. Returns false when it was ignored.
+    bool setNow (int knob, double value) noexcept;
+
+    /// One step for every knob that moves.
+    void advance() noexcept;
+
+    /// Every knob to its target.
+    void finish() noexcept;
+
+private:
+    struct Knob
+    {
+        ValueRange range;
+        bool isLinear = false;
+        KnobRamp ramp;
+    };
+
+    std::vector<Knob> knobs_;
+    std::vector<double> values_;
+    int stepCount_ = 1;
+    int movingCount_ = 0;
+};
+
+} // namespace stopwright

@@ -1,0 +1,85 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <array>
+#include <cstddef>
+#include <limits>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace stopwright
+{
+
+/// Nodes in order: [a, b].
+struct Resistor
+{
+    double ohms = 0.0;
+};
+
+/// Nodes in order: [a, b]. `leakOhms` lies in parallel; infinity means no leak.
+struct Capacitor
+{
+    double farads = 0.0;
+    double leakOhms = std::numeric_limits<double>::infinity();
+};
+
+/// Nodes in order: [a, b]. `windingOhms` lies in series with the coil, `selfFarads` across both (0 means none).
+struct Inductor
+{
+    double henries = 0.0;
+    double windingOhms = 0.0;
+    double selfFarads = 0.0;
+};
+
+enum class Taper
+{
+    linear,
+    log
+};
+
+/// Nodes in order: [top, wiper, bottom]. `position` is the turned angle 0..1 measured from the bottom end.
+struct Potentiometer
+{
+    double ohms = 0.0;
+    double position = 0.5;
+    Taper taper = Taper::linear;
+};
+
+/// Nodes in order: [a, b].
+struct Switch
+{
+    bool closed = false;
+};
+
+/// Nodes in order: [plus, minus, out]. Without `gainBandwidthHz` the amplifier is ideal (infinite bandwidth; the gain
+/// is infinite too unless `openLoopDb` limits it). With it, one pole: gain-bandwidth product and open-loop gain.
+/// `rails` are the supply limits [low, high] in volts.
+struct OpAmp
+{
+    std::optional<double> gainBandwidthHz;
+    std::optional<double> openLoopDb;
+    std::optional<std::array<double, 2>> rails;
+};
+
+using PartValue = std::variant<Resistor, Capacitor, Inductor, Potentiometer, Switch, OpAmp>;
+
+/// One part of a network: a name on the drawing, what it is, and the nodes its leads go to ("0" is circuit common).
+/// Units: SI. `tolerance` is a fraction (0.05 = 5 %), 0 when not stated.
+struct Part
+{
+    std::string name;
+    std::vector<std::string> nodes;
+    PartValue value;
+    double tolerance = 0.0;
+};
+
+/// The word that names a part's kind in documents and sentences ("resistor", "op-amp" ...).
+std::string_view kindName (const PartValue& value) noexcept;
+
+/// How many leads a part of this kind has, thus how many entries Part::nodes must have.
+std::size_t leadCount (const PartValue& value) noexcept;
+
+} // namespace stopwright
