@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Organ/DocumentFields.h"
+
+#include "Organ/PlainText.h"
+#include "Organ/Spelling.h"
+#include "Units/QuotedText.h"
+
+#include <algorithm>
+#include <array>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr std::array<std::string_view, 2> kinds { "card", "instrument" };
+
+std::string withArticle (std::string_view kind)
+{
+    return std::string (kind == "instrument" ? "an " : "a ").append (kind);
+}
+
+/// "part:R1" for the first object of a name, "part:R1#2" for the second.
+std::string placeOf (std::string_view kind, const std::string& name, std::map<std::string, int>& uses)
+{
+    const auto place = std::string (kind) + (name.empty() ? std::string() : ":" + name);
+    const auto use = ++uses[place];
+    return use == 1 ? place : place + "#" + std::to_string (use);
+}
+
+} // namespace
+
+std::string_view documentKindOf (FieldReader& document)
+{
+    if (! document.has ("stopwright"))
+        document.refuse ({}, "this is not a Stopwright document: the field \"stopwright\": 1 is missing.");
+
+    constexpr ValueRange versions { "document version", Quantity::number, -1e300, 1e300 };
+    const auto version = document.quantity ("stopwright", versions);
+    if (version != documentVersion)
+        document.refuse (
+            "stopwright",
+            "the document is of version " + numberText (version)
+                + ", and this program reads version 1; use the program it was written with, or a later one.");
+    return kinds[document.choice ("kind", kinds)];
+}
+
+void requireKind (FieldReader& document, std::string_view kind)
+{
+    const auto found = documentKindOf (document);
+    if (found != kind)
+        document.refuse ("kind", "this is " + withArticle (found) + ", but " + withArticle (kind) + " is wanted here.");
+}
+
+JsonTree documentOf (std::string_view kind)
+{
+    return { { "stopwright", documentVersion }, { "kind", kind } };
+}
+
+JsonTree quantityTree (double value, Quantity quantity)
+{
+    return formatEngineering (value, quantity);
+}
+
+void UnknownFieldStore::take (std::string_view kind, const std::string& name, const FieldReader& reader)
+{
+    const auto place = placeOf (kind, name, uses_);
+    if (auto unknown = reader.unknownFields(); ! unknown.empty())
+        fields_.insert_or_assign (place, std::move (unknown));
+}
+
+void UnknownFieldSource::putInto (JsonTree& tree, std::string_view kind, const std::string& name)
+{
+    const auto found = fields_.find (placeOf (kind, name, uses_));
+    if (found == fields_.end())
+        return;
+    const auto unknown = parseJson (found->second, "kept fields of " + found->first);
+    for (const auto& [key, value] : unknown.items())
+        if (! tree.contains (key))
+            tree[key] = value;
+}
+
+} // namespace stopwright

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Organ/FieldReader.h"
+#include "Organ/JsonTree.h"
+#include "Tone/Wave.h"
+#include "Units/Footage.h"
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace stopwright
+{
+
+// What the kinds of documents have in common. For the .cpp files of this folder only.
+
+inline constexpr int documentVersion = 1;
+
+/// "card" or "instrument", after the version has been checked. Fails: DocumentError.
+/// Threading: [control], like all below.
+std::string_view documentKindOf (FieldReader& document);
+
+/// Refuses a document of another kind than wanted.
+void requireKind (FieldReader& document, std::string_view kind);
+
+/// An empty document of a kind: version and kind.
+JsonTree documentOf (std::string_view kind);
+
+/// Reads and writes the fields that describe a wave, its footage and its level: of a tap or of a keyed bus.
+struct WaveSource
+{
+    Wave wave;
+    Footage footage;
+    double voltsPeakToPeak = 1.0;
+    double sourceOhms = 0.0;
+};
+
+WaveSource readWaveSource (FieldReader& fields);
+void writeWaveSource (const WaveSource& source, JsonTree& tree);
+
+/// A value as a document spells it: "4k7".
+JsonTree quantityTree (double value, Quantity quantity);
+
+/// Fields the program does not know, of one document: taken from readers under "kind:NAME" and put back under the same.
+/// Several objects of one name are told apart by the order they stand in.
+class UnknownFieldStore
+{
+public:
+    explicit UnknownFieldStore (std::map<std::string, std::string>& fields) : fields_ (fields) {}
+
+    void take (std::string_view kind, const std::string& name, const FieldReader& reader);
+
+private:
+    std::map<std::string, std::string>& fields_;
+    std::map<std::string, int> uses_;
+};
+
+class UnknownFieldSource
+{
+public:
+    explicit UnknownFieldSource (const std::map<std::string, std::string>& fields) : fields_ (fields) {}
+
+    /// Adds what was kept for this object, except fields that stand in `tree` already.
+    void putInto (JsonTree& tree, std::string_view kind, const std::string& name);
+
+private:
+    const std::map<std::string, std::string>& fields_;
+    std::map<std::string, int> uses_;
+};
+
+} // namespace stopwright

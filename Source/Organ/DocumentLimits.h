@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <cstddef>
+
+namespace stopwright
+{
+
+/// How much a document may hold. Documents come from anywhere, so what they can cost is bounded before they are read;
+/// no organ comes near these.
+struct DocumentLimits
+{
+    static constexpr std::size_t bytes = std::size_t { 4 } << 20;
+    static constexpr std::size_t depth = 64;
+    static constexpr std::size_t values = 50000; ///< of any type, in the whole document
+    static constexpr std::size_t fieldsPerObject = 256;
+    static constexpr std::size_t nameCharacters = 64;     ///< of a part, node, tap ...
+    static constexpr std::size_t titleCharacters = 200;   ///< of a card or instrument
+    static constexpr std::size_t quantityCharacters = 32; ///< "47 kohm"
+    static constexpr std::size_t divisions = 16;
+    static constexpr std::size_t buses = 64;
+    static constexpr std::size_t stops = 512;
+};
+
+} // namespace stopwright

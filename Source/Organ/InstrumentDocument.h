@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Organ/DocumentError.h"
+#include "Organ/Instrument.h"
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+
+namespace stopwright
+{
+
+/// As parseCard, readCard, cardText and writeCard, for documents of kind "instrument".
+Instrument parseInstrument (std::string_view text, std::string_view origin);
+Instrument readInstrument (const std::filesystem::path& file);
+std::string instrumentText (const Instrument& instrument);
+void writeInstrument (const Instrument& instrument, const std::filesystem::path& file);
+
+/// What a file claims to be, with the same guards: "card" or "instrument". Fails: DocumentError.
+std::string documentKind (const std::filesystem::path& file);
+
+} // namespace stopwright

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Organ/DocumentFields.h"
+#include "Organ/Instrument.h"
+
+namespace stopwright
+{
+
+// How an instrument is tuned and keyed. For the .cpp files of this folder only. Threading: [control].
+
+/// The fields tuning, highestGenerator, aboveHighest and mutations of an instrument. Fails: DocumentError.
+TuningStatement readTuning (FieldReader& instrument, UnknownFieldStore& unknown);
+void writeTuning (const TuningStatement& tuning, JsonTree& instrument, UnknownFieldSource& unknown);
+
+/// The field keyer. Fails: DocumentError.
+KeyerSettings readKeyer (FieldReader& instrument, UnknownFieldStore& unknown);
+void writeKeyer (const KeyerSettings& keyer, JsonTree& instrument, UnknownFieldSource& unknown);
+
+/// The name of a key ("C4"). Fails: DocumentError.
+int readKey (FieldReader& fields, std::string_view key, std::optional<std::string> fallback = {});
+
+} // namespace stopwright
