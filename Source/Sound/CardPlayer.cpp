@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Sound/CardPlayer.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace stopwright
+{
+
+namespace
+{
+
+/// 0 .. 1 with level ends, so that the fade itself has no corner: 3 p^2 - 2 p^3.
+double smoothed (double place) noexcept
+{
+    return place * place * (3.0 - 2.0 * place);
+}
+
+double peakOf (std::span<const double> samples) noexcept
+{
+    double peak = 0.0;
+    for (const double sample : samples)
+        peak = std::max (peak, std::abs (sample));
+    return peak;
+}
+
+} // namespace
+
+void CardPlayer::take (PlayedCard& incoming) noexcept
+{
+    leaving_ = std::exchange (playing_, &incoming);
+    if (leaving_ == nullptr)
+        return;
+
+    incoming.takeOverFrom (*leaving_);
+    fadePlace_ = 0.0;
+    if (leaving_->voice.hasFault())
+        releaseLeaving();
+}
+
+void CardPlayer::releaseLeaving() noexcept
+{
+    leaving_->wasReleased.store (true, std::memory_order_release);
+    leaving_ = nullptr;
+}
+
+void CardPlayer::key (int key, bool down, int frameOffset) noexcept
+{
+    for (PlayedCard* const card : { playing_, leaving_ })
+        if (card != nullptr)
+            card->voice.key (key, down, frameOffset);
+}
+
+void CardPlayer::releaseAllKeys() noexcept
+{
+    for (PlayedCard* const card : { playing_, leaving_ })
+        if (card != nullptr)
+            card->voice.releaseAllKeys();
+}
+
+void CardPlayer::deliverTurns() noexcept
+{
+    if (playing_ != nullptr)
+        playing_->deliverTurns();
+}
+
+void CardPlayer::renderPiece (std::span<double> relative) noexcept
+{
+    if (playing_ == nullptr)
+    {
+        std::fill (relative.begin(), relative.end(), 0.0);
+        return;
+    }
+
+    playing_->voice.renderPiece (relative);
+    peakVolts_ = std::max (peakVolts_, peakOf (relative));
+    for (double& sample : relative)
+        sample /= playing_->referenceVolts;
+    if (leaving_ != nullptr)
+        addLeaving (relative);
+}
+
+void CardPlayer::addLeaving (std::span<double> relative) noexcept
+{
+    const auto volts = std::span (leavingVolts_).first (relative.size());
+    leaving_->voice.renderPiece (volts);
+    if (leaving_->voice.hasFault())
+    {
+        releaseLeaving();
+        return;
+    }
+
+    for (std::size_t frame = 0; frame < relative.size(); ++frame)
+    {
+        fadePlace_ = std::min (1.0, fadePlace_ + fadeStep_);
+        const double old = volts[frame] / leaving_->referenceVolts;
+        relative[frame] = old + smoothed (fadePlace_) * (relative[frame] - old);
+    }
+    if (fadePlace_ >= 1.0)
+        releaseLeaving();
+}
+
+bool CardPlayer::hasFault() const noexcept
+{
+    return playing_ != nullptr && playing_->voice.hasFault();
+}
+
+bool CardPlayer::knobsMoving() const noexcept
+{
+    return playing_ != nullptr && playing_->voice.knobsMoving();
+}
+
+int CardPlayer::soundingKeys() const noexcept
+{
+    return playing_ != nullptr ? playing_->voice.soundingKeys() : 0;
+}
+
+double CardPlayer::takePeakVolts() noexcept
+{
+    return std::exchange (peakVolts_, 0.0);
+}
+
+} // namespace stopwright

@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Sound/PlayedCard.h"
+
+#include <array>
+#include <span>
+
+namespace stopwright
+{
+
+/// The audio thread's side of changing cards: plays one, or two while one fades into the next. Owns neither: what it no
+/// longer plays it marks as released.
+///
+/// The two voices run the same generators in the same phase, so they are added with weights that sum to 1 (equal gain);
+/// equal power would swell by 3 dB half way. Each has its own scale, so a card of other strength does not come in with
+/// the gain of the one before.
+/// Threading: construct on [control]; noexcept functions on [audio], no allocation, no lock.
+class CardPlayer
+{
+public:
+    static constexpr double fadeSeconds = 0.05;
+
+    explicit CardPlayer (double rateHz) : fadeStep_ (1.0 / (fadeSeconds * rateHz)) {}
+
+    /// Whether take may be called: no fade is under way.
+    bool isReady() const noexcept { return leaving_ == nullptr; }
+
+    /// Fades to another card from where the one before stands; at once from none, or from one with a fault.
+    void take (PlayedCard& incoming) noexcept;
+
+    void key (int key, bool down, int frameOffset) noexcept;
+    void releaseAllKeys() noexcept;
+    void deliverTurns() noexcept;
+
+    /// The sound re the card's reference (1 = its rms). relative.size() <= CardVoice::pieceFrames.
+    void renderPiece (std::span<double> relative) noexcept;
+
+    /// Of the card that plays; not of one that leaves.
+    bool hasFault() const noexcept;
+    bool knobsMoving() const noexcept;
+    int soundingKeys() const noexcept;
+
+    /// The highest since the last call.
+    double takePeakVolts() noexcept;
+
+private:
+    using Piece = std::array<double, CardVoice::pieceFrames>;
+
+    void releaseLeaving() noexcept;
+    void addLeaving (std::span<double> relative) noexcept;
+
+    double fadeStep_; ///< per frame
+    PlayedCard* playing_ = nullptr;
+    PlayedCard* leaving_ = nullptr;
+    double fadePlace_ = 0.0; ///< 0 .. 1
+    double peakVolts_ = 0.0;
+    Piece leavingVolts_ {};
+};
+
+} // namespace stopwright

@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Circuit/PartKnob.h"
+#include "Organ/KeySource.h"
+#include "Sound/KeyEvent.h"
+#include "Sound/StreamSpec.h"
+#include "Sound/Telemetry.h"
+
+#include <memory>
+#include <span>
+#include <string>
+
+namespace stopwright
+{
+
+/// The live instrument: one card played from keys at a listening level that cannot hurt. Cards and values change while
+/// it sounds: a value ramps, a changed card is built on the control thread, handed over through one atomic slot and
+/// cross-faded; what it replaces is freed on the control thread.
+///
+/// Threading: prepare, setCard and collectReplaced on one [control] thread; turn*, key*, setListeningLevelDb on that
+/// same thread or another single one; telemetry on [any] one reader; process on [audio].
+class Engine
+{
+public:
+    static constexpr double startListeningLevelDb = -30.0;
+    static constexpr double lowestListeningLevelDb = -80.0;
+    static constexpr double highestListeningLevelDb = -10.0;
+
+    Engine();
+    ~Engine();
+    Engine (const Engine&) = delete;
+    Engine& operator= (const Engine&) = delete;
+    Engine (Engine&&) = delete;
+    Engine& operator= (Engine&&) = delete;
+
+    /// Sound must be stopped. May be called again with other numbers; the card stays. Fails: Error (rate, size).
+    void prepare (const StreamSpec& spec);
+
+    /// Plays `card` from now on, with a cross-fade when something sounds. With `newReference`, the listening level is
+    /// measured afresh: one C4 (or the nearest key) of the card as given comes out at the listening level, rms re full
+    /// scale; without it the scale stays, so that an edit that makes the card louder is heard louder.
+    /// Fails: Error with a sentence; what sounded goes on sounding.
+    void setCard (const Card& card, const KeySource& keySource, bool newReference);
+
+    /// Turns one number of the card that was set last. Values are SI. Unknown knobs are ignored and return false.
+    bool turn (const PartKnob& knob, double value);
+    bool turnTapLevel (const std::string& tapName, double voltsPeakToPeak);
+
+    /// Keys from the window. False when the queue to the audio thread is full.
+    bool key (int key, bool down);
+    bool releaseAllKeys();
+
+    /// Clamped to the range above; ramped, never more than 6 dB in 20 ms upward.
+    void setListeningLevelDb (double levelDb) noexcept;
+    double listeningLevelDb() const noexcept;
+
+    /// Frees what the audio thread has let go of. Call it a few times a second.
+    void collectReplaced();
+
+    Telemetry telemetry() noexcept;
+
+    /// From a key going down to its effect at the device, block not counted. Threading: [control].
+    int latencyFrames() const noexcept;
+
+    /// Writes `frameCount` samples to every channel (all get the same). Any frameCount. Threading: [audio].
+    void process (std::span<const KeyEvent> events, std::span<float* const> channels, int frameCount) noexcept;
+
+private:
+    struct Implementation;
+    std::unique_ptr<Implementation> implementation_;
+};
+
+} // namespace stopwright

@@ -1,0 +1,43 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Sound/LinearRamp.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stopwright
+{
+
+LinearRamp::LinearRamp (double value, double rampSeconds, double rateHz)
+    : value_ (value),
+      target_ (value),
+      rampFrames_ (std::max (1, static_cast<int> (std::round (rampSeconds * rateHz))))
+{}
+
+void LinearRamp::setTarget (double target) noexcept
+{
+    if (target == target_)
+        return;
+    target_ = target;
+    step_ = (target - value_) / rampFrames_;
+    framesLeft_ = rampFrames_;
+}
+
+void LinearRamp::apply (std::span<const float> in, std::span<double> out) noexcept
+{
+    std::size_t frame = 0;
+    for (; frame < in.size() && framesLeft_ > 0; ++frame)
+    {
+        value_ = --framesLeft_ == 0 ? target_ : value_ + step_;
+        out[frame] = value_ * static_cast<double> (in[frame]);
+    }
+    for (; frame < in.size(); ++frame)
+        out[frame] = value_ * static_cast<double> (in[frame]);
+}
+
+void LinearRamp::finish() noexcept
+{
+    value_ = target_;
+    framesLeft_ = 0;
+}
+
+} // namespace stopwright
