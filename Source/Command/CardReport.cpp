@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Command/CardReport.h"
+
+#include "Circuit/LinearCircuit.h"
+#include "Circuit/NetlistCheck.h"
+#include "Circuit/NodeMap.h"
+#include "Organ/UnknownFields.h"
+#include "Units/Engineering.h"
+
+#include <array>
+#include <sstream>
+
+namespace stopwright
+{
+
+namespace
+{
+
+/// The number of states does not depend on the rate.
+constexpr double anyRateHz = 192000.0;
+
+std::string partCounts (const std::vector<Part>& parts)
+{
+    std::array<std::size_t, std::variant_size_v<PartValue>> counts {};
+    std::array<std::string, std::variant_size_v<PartValue>> names;
+    for (const auto& part : parts)
+    {
+        ++counts[part.value.index()];
+        names[part.value.index()] = kindName (part.value);
+    }
+
+    std::string words;
+    for (std::size_t kind = 0; kind < counts.size(); ++kind)
+        if (counts[kind] != 0)
+            words += (words.empty() ? "" : ", ") + counted (counts[kind], names[kind]);
+    return words.empty() ? "none" : words;
+}
+
+std::string describe (const Card& card, const Netlist& netlist, const std::filesystem::path& file)
+{
+    const LinearCircuit circuit (netlist, { card.output }, anyRateHz);
+    std::ostringstream text;
+    text << file.string() << ": stop card \"" << card.name << "\", sound\n";
+    for (const auto& tap : card.taps)
+        text << "  tap     " << tap.name << " at node " << tap.node << ": "
+             << waveWords (tap.wave, tap.footage, tap.voltsPeakToPeak, tap.sourceOhms)
+             << (tap.polarity < 0 ? ", polarity reversed" : "") << '\n';
+    text << "  parts   " << card.parts.size() << ": " << partCounts (card.parts) << '\n'
+         << "  nodes   " << NodeMap (netlist).count() << " besides common\n"
+         << "  states  " << circuit.stateCount() << '\n'
+         << "  output  node " << card.output << '\n';
+    return text.str();
+}
+
+} // namespace
+
+std::string counted (std::size_t count, const std::string& what)
+{
+    const bool hisses = what.ends_with ("ch"); // a switch
+    return std::to_string (count) + " " + what + (count == 1 ? "" : hisses ? "es" : "s");
+}
+
+std::string waveWords (const Wave& wave, const Footage& footage, double voltsPeakToPeak, double sourceOhms)
+{
+    return std::string (waveName (wave.kind)) + ", " + footage.text() + " ft, "
+           + formatForReading (voltsPeakToPeak, Quantity::voltage) + " p-p behind "
+           + formatForReading (sourceOhms, Quantity::resistance);
+}
+
+DocumentReport reportOf (const Card& card, const std::filesystem::path& file)
+{
+    DocumentReport report;
+    const auto netlist = netlistOf (card);
+    const auto prefix = file.string() + ": ";
+    for (const auto& finding : findFaults (netlist))
+        (finding.severity == Severity::error ? report.errors : report.warnings).push_back (prefix + finding.sentence);
+    for (const auto& field : listUnknownFields (card.unknownFields))
+        report.warnings.push_back (prefix + field.sentence);
+    if (report.errors.empty())
+        report.description = describe (card, netlist, file);
+    return report;
+}
+
+} // namespace stopwright

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Command/NumberText.h"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+
+namespace stopwright
+{
+
+namespace
+{
+
+std::string written (double value, std::chars_format format, int precision)
+{
+    if (std::isinf (value))
+        return value < 0.0 ? "-inf" : "inf";
+
+    // Fixed notation of the largest double has 309 digits before the point.
+    std::array<char, 400> buffer {};
+    const auto result = std::to_chars (buffer.data(), buffer.data() + buffer.size(), value, format, precision);
+    return { buffer.data(), result.ptr };
+}
+
+} // namespace
+
+std::string csvNumber (double value)
+{
+    constexpr int significantDigits = 12;
+    return written (value, std::chars_format::general, significantDigits);
+}
+
+std::string fixedNumber (double value, int decimals)
+{
+    return written (value, std::chars_format::fixed, decimals);
+}
+
+} // namespace stopwright
