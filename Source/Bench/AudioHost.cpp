@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/AudioHost.h"
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr int outputChannels = 2;
+
+} // namespace
+
+AudioHost::AudioHost (BenchProcessor& processor) : processor_ (processor), silentClock_ (processor) {}
+
+AudioHost::~AudioHost()
+{
+    stopTimer();
+    silentClock_.stop();
+    devices_.removeMidiInputDeviceCallback ({}, &player_);
+    devices_.removeAudioCallback (&player_);
+    player_.setProcessor (nullptr);
+    devices_.closeAudioDevice();
+}
+
+juce::String AudioHost::noDeviceSentence()
+{
+    return "There is no sound device to play on. Start a JACK server or connect a sound card, then press \"Try again\"; or "
+           "go on silent: keys, knobs and readings work, only nothing is heard.";
+}
+
+juce::String AudioHost::start (const juce::XmlElement* savedState)
+{
+    silentClock_.stop();
+    const auto error = devices_.initialise (0, outputChannels, savedState, true);
+    startTimer (midiPollMs);
+    return afterOpening (error);
+}
+
+juce::String AudioHost::choose (const juce::String& system, const juce::String& output)
+{
+    silentClock_.stop();
+    devices_.setCurrentAudioDeviceType (system, true);
+    auto setup = devices_.getAudioDeviceSetup();
+    setup.outputDeviceName = output;
+    setup.inputDeviceName = {};
+    setup.useDefaultOutputChannels = true;
+    return afterOpening (devices_.setAudioDeviceSetup (setup, true));
+}
+
+juce::String AudioHost::afterOpening (const juce::String& error)
+{
+    if (! hasDevice())
+        return error.isEmpty() ? noDeviceSentence() : noDeviceSentence() + " (" + error + ")";
+
+    if (! isAttached_)
+    {
+        player_.setProcessor (&processor_);
+        devices_.addAudioCallback (&player_);
+        devices_.addMidiInputDeviceCallback ({}, &player_);
+        isAttached_ = true;
+    }
+    enableMidiInputs();
+    return {};
+}
+
+void AudioHost::goSilent()
+{
+    if (hasDevice())
+        return;
+    if (isAttached_)
+    {
+        devices_.removeAudioCallback (&player_);
+        player_.setProcessor (nullptr);
+        isAttached_ = false;
+    }
+    silentClock_.start();
+}
+
+bool AudioHost::hasDevice() const
+{
+    return devices_.getCurrentAudioDevice() != nullptr;
+}
+
+juce::StringArray AudioHost::systems()
+{
+    juce::StringArray names;
+    for (auto* type : devices_.getAvailableDeviceTypes())
+        names.add (type->getTypeName());
+    return names;
+}
+
+juce::StringArray AudioHost::outputsOf (const juce::String& system)
+{
+    for (auto* type : devices_.getAvailableDeviceTypes())
+    {
+        if (type->getTypeName() == system)
+        {
+            type->scanForDevices();
+            return type->getDeviceNames (false);
+        }
+    }
+    return {};
+}
+
+juce::String AudioHost::currentSystem() const
+{
+    return devices_.getCurrentAudioDeviceType();
+}
+
+juce::String AudioHost::currentOutput() const
+{
+    return devices_.getAudioDeviceSetup().outputDeviceName;
+}
+
+juce::StringArray AudioHost::midiInputs() const
+{
+    juce::StringArray names;
+    for (const auto& input : juce::MidiInput::getAvailableDevices())
+        names.add (input.name);
+    return names;
+}
+
+juce::String AudioHost::statusText() const
+{
+    auto* device = devices_.getCurrentAudioDevice();
+    if (device == nullptr)
+        return isSilent() ? "No sound device: running silent. \"Audio\" tries again." : "No sound device.";
+
+    const double rate = device->getCurrentSampleRate();
+    const int frames = device->getCurrentBufferSizeSamples();
+    return device->getTypeName() + " " + device->getName() + ", "
+           + juce::String (rate / 1000.0, rate == 44100.0 ? 1 : 0) + " kHz, " + juce::String (frames) + " frames ("
+           + juce::String (1000.0 * frames / rate, 1) + " ms), " + juce::String (std::max (0, devices_.getXRunCount()))
+           + " dropouts";
+}
+
+std::unique_ptr<juce::XmlElement> AudioHost::state() const
+{
+    return devices_.createStateXml();
+}
+
+void AudioHost::enableMidiInputs()
+{
+    juce::StringArray present;
+    for (const auto& input : juce::MidiInput::getAvailableDevices())
+    {
+        present.add (input.identifier);
+        if (! devices_.isMidiInputDeviceEnabled (input.identifier))
+            devices_.setMidiInputDeviceEnabled (input.identifier, true);
+    }
+
+    // One that was pulled out is closed, so that it is opened afresh when it comes back.
+    for (const auto& identifier : enabledInputs_)
+    {
+        if (! present.contains (identifier))
+            devices_.setMidiInputDeviceEnabled (identifier, false);
+    }
+    enabledInputs_ = present;
+}
+
+void AudioHost::timerCallback()
+{
+    enableMidiInputs();
+
+    auto* device = devices_.getCurrentAudioDevice();
+    if (device != nullptr && ! device->isOpen())
+    {
+        devices_.closeAudioDevice();
+        if (onDeviceLost)
+            onDeviceLost ("The sound device went away. Start it again and choose it under \"Audio\", or go on silent.");
+    }
+}
+
+} // namespace stopwright

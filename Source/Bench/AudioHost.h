@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Bench/BenchDeviceManager.h"
+#include "Bench/BenchProcessor.h"
+#include "Bench/SilentClock.h"
+
+#include <juce_audio_utils/juce_audio_utils.h>
+
+#include <functional>
+
+namespace stopwright
+{
+
+/// Joins the processor to a sound device and to every MIDI input that is or comes to be plugged in.
+/// Threading: message thread.
+class AudioHost : private juce::Timer
+{
+public:
+    explicit AudioHost (BenchProcessor& processor);
+    ~AudioHost() override;
+
+    /// Opens the device of the last run, else the first there is. Returns an empty string, or a sentence that says why
+    /// there is no sound and what to do.
+    juce::String start (const juce::XmlElement* savedState);
+
+    /// As AudioDeviceManager's, for the set-up page: system ("JACK", "ALSA") and the name of an output of it.
+    juce::String choose (const juce::String& system, const juce::String& output);
+    juce::StringArray systems();
+    juce::StringArray outputsOf (const juce::String& system);
+
+    /// Plays on without a device.
+    void goSilent();
+
+    bool hasDevice() const;
+
+    bool isSilent() const noexcept { return silentClock_.isRunning(); }
+
+    /// "JACK system, 48 kHz, 256 frames (5.3 ms), 0 dropouts".
+    juce::String statusText() const;
+
+    juce::String currentSystem() const;
+    juce::String currentOutput() const;
+    juce::StringArray midiInputs() const;
+
+    std::unique_ptr<juce::XmlElement> state() const;
+
+    /// Told, with a sentence, when the device went away while playing.
+    std::function<void (const juce::String&)> onDeviceLost;
+
+    /// The sentence for when there is no device.
+    static juce::String noDeviceSentence();
+
+private:
+    static constexpr int midiPollMs = 2000;
+
+    void timerCallback() override;
+    void enableMidiInputs();
+    juce::String afterOpening (const juce::String& error);
+
+    BenchProcessor& processor_;
+    BenchDeviceManager devices_;
+    juce::AudioProcessorPlayer player_;
+    SilentClock silentClock_;
+    juce::StringArray enabledInputs_;
+    bool isAttached_ = false;
+};
+
+} // namespace stopwright

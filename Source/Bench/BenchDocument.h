@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Organ/Instrument.h"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace stopwright
+{
+
+/// What is open: an instrument with one of its stops in hand, or a card alone.
+struct BenchDocument
+{
+    std::optional<Instrument> instrument;
+    std::filesystem::path instrumentFile;
+    std::filesystem::path cardFile; ///< empty for a card that has never been saved
+    int stopIndex = -1;             ///< in Instrument::stops; -1 without an instrument
+
+    Card card;
+    std::string savedText; ///< of the card as it stands on disk
+
+    /// Opens a document of either kind; of an instrument, the proposed stop that has a card, else the first that has.
+    /// Threading: [control]. Fails: Error with a sentence that names the file.
+    static BenchDocument open (const std::filesystem::path& file);
+
+    /// The same instrument with another of its stops in hand. Fails: Error (blank tablet, bad card).
+    BenchDocument withStop (int index) const;
+
+    KeySource keySource() const;
+
+    /// "Krummhorn 8 - Larkfield music school", or the card's name.
+    std::string title() const;
+
+    bool isUnsaved() const;
+};
+
+/// The demonstration organ that comes with the program: an instrument document in a folder Presets/ beside the program,
+/// in one of the folders above it, or in share/stopwright/ beside bin/; empty when there is none. Threading: [control].
+std::filesystem::path findDemonstrationOrgan (const std::filesystem::path& executable);
+
+} // namespace stopwright

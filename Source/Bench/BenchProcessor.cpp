@@ -1,0 +1,166 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/BenchProcessor.h"
+
+#include "Organ/CardDocument.h"
+
+#include <algorithm>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr int allSoundOff = 120;
+constexpr int allNotesOff = 123;
+constexpr int maxChannels = 2;
+
+} // namespace
+
+BenchProcessor::BenchProcessor()
+    : AudioProcessor (BusesProperties().withOutput ("Output", juce::AudioChannelSet::stereo(), true))
+{}
+
+BenchProcessor::~BenchProcessor() = default;
+
+void BenchProcessor::rememberCard (const Card& card)
+{
+    const std::scoped_lock lock (stateMutex_);
+    card_ = card;
+    hasCard_ = true;
+}
+
+void BenchProcessor::playCard (const Card& card, const KeySource& keySource, bool newReference)
+{
+    engine_.setCard (card, keySource, newReference);
+    rememberCard (card);
+}
+
+bool BenchProcessor::turn (const PartKnob& knob, double value, const Card& card)
+{
+    rememberCard (card);
+    return engine_.turn (knob, value);
+}
+
+bool BenchProcessor::turnTapLevel (const std::string& tapName, double voltsPeakToPeak, const Card& card)
+{
+    rememberCard (card);
+    return engine_.turnTapLevel (tapName, voltsPeakToPeak);
+}
+
+bool BenchProcessor::isMidiKeyDown (int key) const noexcept
+{
+    return key >= 0 && key < keyCount && shownKeys_[static_cast<std::size_t> (key)].load (std::memory_order_relaxed);
+}
+
+void BenchProcessor::prepareToPlay (double sampleRate, int maximumBlockSize)
+{
+    engine_.prepare ({ sampleRate, std::max (1, maximumBlockSize) });
+    reset();
+}
+
+void BenchProcessor::reset()
+{
+    heldKeys_.reset();
+    eventCount_ = 0;
+    for (auto& shown : shownKeys_)
+        shown.store (false, std::memory_order_relaxed);
+}
+
+bool BenchProcessor::isBusesLayoutSupported (const BusesLayout& layouts) const
+{
+    const auto& output = layouts.getMainOutputChannelSet();
+    return layouts.getMainInputChannels() == 0
+           && (output == juce::AudioChannelSet::mono() || output == juce::AudioChannelSet::stereo());
+}
+
+void BenchProcessor::takeKey (int key, bool down, int frameOffset) noexcept
+{
+    const auto index = static_cast<std::size_t> (key);
+    heldKeys_.set (index, down);
+    shownKeys_[index].store (down, std::memory_order_relaxed);
+    events_[eventCount_++] = { frameOffset, key, down };
+}
+
+void BenchProcessor::takeMidi (const juce::MidiMessageMetadata& message, int frameOffset) noexcept
+{
+    // Raw bytes: building a MidiMessage may allocate for long messages.
+    if (message.numBytes < 3)
+        return;
+
+    const int status = message.data[0] & 0xf0;
+    const int first = message.data[1] & 0x7f;
+    const int second = message.data[2] & 0x7f;
+
+    if (status == 0x90 || status == 0x80)
+    {
+        takeKey (first, status == 0x90 && second > 0, frameOffset);
+    }
+    else if (status == 0xb0 && (first == allNotesOff || first == allSoundOff))
+    {
+        for (int key = 0; key < keyCount; ++key)
+        {
+            if (heldKeys_.test (static_cast<std::size_t> (key)))
+                takeKey (key, false, frameOffset);
+        }
+    }
+}
+
+void BenchProcessor::renderPiece (juce::AudioBuffer<float>& buffer, int startFrame, int frameCount) noexcept
+{
+    std::array<float*, maxChannels> channels {};
+    const int channelCount = std::min (buffer.getNumChannels(), maxChannels);
+    for (int channel = 0; channel < channelCount; ++channel)
+        channels[static_cast<std::size_t> (channel)] = buffer.getWritePointer (channel, startFrame);
+
+    engine_.process ({ events_.data(), eventCount_ }, { channels.data(), static_cast<std::size_t> (channelCount) },
+                     frameCount);
+    eventCount_ = 0;
+}
+
+void BenchProcessor::processBlock (juce::AudioBuffer<float>& buffer, juce::MidiBuffer& midi) noexcept
+{
+    const juce::ScopedNoDenormals noDenormals;
+    const int frameCount = buffer.getNumSamples();
+    int startFrame = 0;
+
+    for (const auto message : midi)
+    {
+        const int frame = std::clamp (message.samplePosition, startFrame, std::max (startFrame, frameCount - 1));
+
+        // One message adds at most keyCount events; a block that is denser than the list runs in pieces.
+        if (eventCount_ + keyCount > eventCapacity)
+        {
+            renderPiece (buffer, startFrame, frame - startFrame);
+            startFrame = frame;
+        }
+        takeMidi (message, frame - startFrame);
+    }
+    renderPiece (buffer, startFrame, frameCount - startFrame);
+    midi.clear();
+}
+
+void BenchProcessor::getStateInformation (juce::MemoryBlock& destination)
+{
+    const std::scoped_lock lock (stateMutex_);
+    if (! hasCard_)
+        return;
+    const auto text = cardText (card_);
+    destination.replaceAll (text.data(), text.size());
+}
+
+void BenchProcessor::setStateInformation (const void* data, int sizeInBytes)
+{
+    try
+    {
+        const auto card =
+            parseCard ({ static_cast<const char*> (data), static_cast<std::size_t> (sizeInBytes) }, "saved state");
+        playCard (card, keySourceForCardAlone (card), true);
+    }
+    catch (const Error& error)
+    {
+        juce::Logger::writeToLog (error.what());
+    }
+}
+
+} // namespace stopwright

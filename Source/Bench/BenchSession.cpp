@@ -1,0 +1,205 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/BenchSession.h"
+
+#include "Bench/CardDifference.h"
+#include "Bench/KnobScale.h"
+#include "Organ/CardDocument.h"
+#include "Units/Error.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace stopwright
+{
+
+BenchSession::BenchSession (BenchProcessor& processor)
+    : processor_ (processor),
+      keySource_ (keySourceForCardAlone (Card {}))
+{}
+
+void BenchSession::take (BenchDocument document)
+{
+    const auto keySource = document.keySource();
+    processor_.playCard (document.card, keySource, true);
+
+    document_ = std::move (document);
+    savedCard_ = document_.card;
+    keySource_ = keySource;
+    history_.clear();
+    gestureOpen_ = false;
+    isOpen_ = true;
+    notify (Change::document);
+}
+
+void BenchSession::open (const std::filesystem::path& file)
+{
+    take (BenchDocument::open (file));
+}
+
+void BenchSession::chooseStop (int index)
+{
+    take (document_.withStop (index));
+}
+
+void BenchSession::save()
+{
+    if (document_.cardFile.empty())
+        throw Error ("This card has no file yet; use \"Save as\" and give it a name.");
+    writeCard (document_.card, document_.cardFile);
+    document_.savedText = cardText (document_.card);
+    savedCard_ = document_.card;
+    notify (Change::saved);
+}
+
+void BenchSession::saveAs (const std::filesystem::path& file)
+{
+    writeCard (document_.card, file);
+
+    // A copy of a stop's card is a card of its own: saving it again must not touch the instrument's.
+    document_.cardFile = file;
+    document_.savedText = cardText (document_.card);
+    savedCard_ = document_.card;
+    notify (Change::saved);
+}
+
+void BenchSession::playDifference (const Card& from, const Card& to)
+{
+    const auto moves = knobMovesBetween (from, to);
+    if (! moves)
+    {
+        processor_.playCard (to, keySource_, false);
+        return;
+    }
+
+    for (const auto& move : *moves)
+    {
+        const bool isTurned = move.knob.place == CardKnob::Place::tapLevel
+                                  ? processor_.turnTapLevel (move.knob.name, move.value, to)
+                                  : processor_.turn (move.knob.partKnob(), move.value, to);
+        if (! isTurned)
+        {
+            processor_.playCard (to, keySource_, false);
+            return;
+        }
+    }
+}
+
+void BenchSession::change (const Card& to)
+{
+    const Card from = document_.card;
+    playDifference (from, to);
+    document_.card = to;
+}
+
+void BenchSession::turn (const CardKnob& knob, double value, const std::string& mergeKey)
+{
+    const Card before = document_.card;
+    Card after = before;
+    setValueOf (after, knob, rangeOf (before, knob).clamp (value));
+    if (valueOf (after, knob) == valueOf (before, knob))
+        return;
+
+    const auto what = knob.name + " to " + KnobScale (before, knob, Series::e12).textOf (valueOf (after, knob));
+    change (after);
+    if (gestureOpen_)
+        gestureName_ = what;
+    else
+        history_.add (before, after, what, mergeKey);
+    notify (Change::values);
+}
+
+void BenchSession::beginGesture()
+{
+    gestureOpen_ = true;
+    gestureStart_ = document_.card;
+    gestureName_.clear();
+}
+
+void BenchSession::endGesture()
+{
+    if (! std::exchange (gestureOpen_, false) || gestureName_.empty())
+        return;
+    if (cardText (gestureStart_) != cardText (document_.card))
+        history_.add (gestureStart_, document_.card, gestureName_);
+    notify (Change::values);
+}
+
+void BenchSession::setSwitch (const std::string& name, bool closed)
+{
+    const Card before = document_.card;
+    Card after = before;
+    for (auto& part : after.parts)
+    {
+        if (auto* contact = std::get_if<Switch> (&part.value); contact != nullptr && part.name == name)
+            contact->closed = closed;
+    }
+    if (cardText (before) == cardText (after))
+        return;
+    change (after);
+    history_.add (before, after, name + (closed ? " closed" : " opened"));
+    notify (Change::values);
+}
+
+void BenchSession::undo()
+{
+    endGesture();
+    if (! history_.canUndo())
+        return;
+    change (Card (history_.undo()));
+    notify (Change::values);
+}
+
+void BenchSession::redo()
+{
+    endGesture();
+    if (! history_.canRedo())
+        return;
+    change (Card (history_.redo()));
+    notify (Change::values);
+}
+
+void BenchSession::addListener (Listener& listener)
+{
+    listeners_.push_back (&listener);
+}
+
+void BenchSession::removeListener (Listener& listener)
+{
+    std::erase (listeners_, &listener);
+}
+
+void BenchSession::tellEach (const std::function<void (Listener&)>& tell)
+{
+    const auto listeners = listeners_; // one may leave while it is told
+    for (auto* listener : listeners)
+    {
+        if (std::find (listeners_.begin(), listeners_.end(), listener) != listeners_.end())
+            tell (*listener);
+    }
+}
+
+void BenchSession::notify (Change change)
+{
+    tellEach ([&] (Listener& listener) { listener.sessionChanged (change); });
+}
+
+void BenchSession::say (const std::string& sentence)
+{
+    tellEach ([&] (Listener& listener) { listener.sessionSays (sentence); });
+}
+
+bool BenchSession::attempt (const std::function<void()>& action)
+{
+    try
+    {
+        action();
+        return true;
+    }
+    catch (const std::exception& error)
+    {
+        say (error.what());
+        return false;
+    }
+}
+
+} // namespace stopwright

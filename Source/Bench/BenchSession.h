@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Bench/BenchDocument.h"
+#include "Bench/BenchProcessor.h"
+#include "Bench/CardKnob.h"
+#include "Bench/EditHistory.h"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace stopwright
+{
+
+/// The work in hand: the open document, what was changed in it, and its sound. Every change of a card goes through
+/// here: into the document, into the history, to the processor, and to the listeners.
+/// Threading: [control], all from the message thread.
+class BenchSession
+{
+public:
+    enum class Change
+    {
+        document, ///< another card or document
+        values,   ///< numbers or switches of the same card
+        saved     ///< the file on disk caught up
+    };
+
+    class Listener
+    {
+    public:
+        virtual ~Listener() = default;
+
+        virtual void sessionChanged (Change) {}
+
+        /// A sentence for the user: why something was refused, and the remedy.
+        virtual void sessionSays (const std::string&) {}
+    };
+
+    explicit BenchSession (BenchProcessor& processor);
+
+    /// Opens a document and plays it. Fails: Error with a sentence; what was open stays open.
+    void open (const std::filesystem::path& file);
+    void chooseStop (int index);
+
+    /// Tells the listeners of the present document again, after a control showed something else.
+    void showAgain() { notify (Change::document); }
+
+    /// Writes the card. Fails: Error with a sentence; the card on disk stays as it was.
+    void save();
+    void saveAs (const std::filesystem::path& file);
+
+    bool isOpen() const noexcept { return isOpen_; }
+
+    const BenchDocument& document() const noexcept { return document_; }
+
+    const Card& card() const noexcept { return document_.card; }
+
+    /// The card as it stands on disk: what a double-click goes back to.
+    const Card& savedCard() const noexcept { return savedCard_; }
+
+    const KeySource& keySource() const noexcept { return keySource_; }
+
+    BenchProcessor& processor() noexcept { return processor_; }
+
+    /// Sets a number, brought into its range. Between beginGesture and endGesture all of it is one step of the history;
+    /// outside, steps with the same non-empty mergeKey become one. Fails: Error when the card's network cannot do it.
+    void turn (const CardKnob& knob, double value, const std::string& mergeKey = {});
+    void beginGesture();
+    void endGesture();
+
+    /// Opens or closes a switch. Fails: Error; the switch stays as it was.
+    void setSwitch (const std::string& name, bool closed);
+
+    const EditHistory& history() const noexcept { return history_; }
+
+    void undo();
+    void redo();
+
+    /// Tells the listeners a sentence; empty takes the last one away.
+    void say (const std::string& sentence);
+
+    /// Runs `action` and says what it was refused for. Returns whether it went through.
+    bool attempt (const std::function<void()>& action);
+
+    void addListener (Listener& listener);
+    void removeListener (Listener& listener);
+
+private:
+    void take (BenchDocument document);
+    void change (const Card& to);
+    void playDifference (const Card& from, const Card& to);
+    void notify (Change change);
+    void tellEach (const std::function<void (Listener&)>& tell);
+
+    BenchProcessor& processor_;
+    BenchDocument document_;
+    Card savedCard_;
+    KeySource keySource_;
+    EditHistory history_;
+    bool isOpen_ = false;
+
+    bool gestureOpen_ = false;
+    Card gestureStart_;
+    std::string gestureName_;
+
+    std::vector<Listener*> listeners_;
+};
+
+} // namespace stopwright

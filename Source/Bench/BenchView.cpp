@@ -1,0 +1,227 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/BenchView.h"
+
+#include "Bench/Lettering.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr int framesPerSecond = 30;
+constexpr int tooltipDelayMs = 800;
+constexpr float gap = 8.0f;
+constexpr float levelHeight = 100.0f;
+constexpr float partsShare = 0.54f;
+
+} // namespace
+
+BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost* audio)
+    : session_ (session),
+      settings_ (settings),
+      audio_ (audio),
+      tooltips_ (this, tooltipDelayMs),
+      hands_ (session.processor().engine()),
+      typing_ (hands_),
+      actions_ (session, settings, *this),
+      header_ (session,
+               { [this] { actions_.askAndOpen(); }, [this] { actions_.save(); }, [this] { actions_.saveAs(); },
+                 [this] { showAudio ({}); }, [this] (juce::Component& button) { showViewMenu (button); },
+                 [this] (int index) { actions_.chooseStop (index); } }),
+      parts_ (session),
+      harmonics_ (session),
+      level_ (session.processor().engine()),
+      playBar_ (session, hands_, typing_),
+      messages_ (session)
+{
+    setTitle ("Stopwright bench");
+    setWantsKeyboardFocus (true);
+    setLookAndFeel (&look_);
+    hands_.onKeyDown = [this] (int key) { harmonics_.setKey (key); };
+    parts_.setSeries (settings_.series());
+    parts_.onSeriesChosen = [this] (Series series) { settings_.setSeries (series); };
+    messages_.onHeightChange = [this] { resized(); };
+    if (audio_ != nullptr)
+        audio_->onDeviceLost = [this] (const juce::String& sentence) { session_.say (sentence.toStdString()); };
+
+    for (auto* child :
+         std::initializer_list<juce::Component*> { &header_, &parts_, &harmonics_, &level_, &playBar_, &messages_ })
+        addAndMakeVisible (child);
+    session_.addListener (*this);
+    setNight (settings_.isNight());
+    setTextScale (settings_.textScale());
+    startTimerHz (framesPerSecond);
+}
+
+BenchView::~BenchView()
+{
+    stopTimer();
+    if (audio_ != nullptr)
+        audio_->onDeviceLost = {};
+    session_.removeListener (*this);
+    page_.reset();
+    setLookAndFeel (nullptr);
+}
+
+void BenchView::begin()
+{
+    if (settings_.areCautionsAcknowledged())
+        startAudio();
+    else
+        showCautions (true);
+}
+
+void BenchView::startAudio()
+{
+    if (audio_ == nullptr)
+        return;
+    const auto sentence = audio_->start (settings_.audioState().get());
+    if (sentence.isNotEmpty())
+        showAudio (sentence);
+    else
+        playBar_.keyboard().grabKeyboardFocus();
+}
+
+void BenchView::setNight (bool isNight)
+{
+    look_.setNight (isNight);
+    settings_.setNight (isNight);
+    applyLook();
+}
+
+void BenchView::setTextScale (float scale)
+{
+    textScale_ = juce::jlimit (Lettering::smallestScale, Lettering::largestScale, scale);
+    settings_.setTextScale (textScale_);
+    applyLook();
+}
+
+void BenchView::applyLook()
+{
+    sendLookAndFeelChange();
+    resized();
+    repaint();
+}
+
+void BenchView::sessionChanged (BenchSession::Change change)
+{
+    if (change == BenchSession::Change::document)
+    {
+        playBar_.allOff();
+        isFaultTold_ = false;
+        resized();
+    }
+    if (onTitle)
+    {
+        const auto& document = session_.document();
+        onTitle (juce::String::fromUTF8 (document.title().c_str()) + (document.isUnsaved() ? " (unsaved)" : "")
+                 + " - Stopwright bench");
+    }
+}
+
+void BenchView::tick()
+{
+    session_.processor().engine().collectReplaced();
+    const auto telemetry = session_.processor().engine().telemetry();
+    level_.show (telemetry);
+    playBar_.refresh();
+    if (telemetry.lastKey >= 0 && std::exchange (lastKey_, telemetry.lastKey) != telemetry.lastKey)
+        harmonics_.setKey (telemetry.lastKey);
+    updateStatus (telemetry);
+    keepFocus();
+
+    if (telemetry.silencedByFault && ! std::exchange (isFaultTold_, true))
+        session_.say (
+            "The sound was silenced because a sample was not a finite number; undo the last change or open the card "
+            "again.");
+    if (! telemetry.silencedByFault)
+        isFaultTold_ = false;
+}
+
+void BenchView::keepFocus()
+{
+    // Whenever the window has the keyboard, one of its controls must have it: the page's, while one is up.
+    const auto* peer = getPeer();
+    if (peer == nullptr || ! peer->isFocused()
+        || juce::ModalComponentManager::getInstance()->getNumModalComponents() > 0)
+        return;
+    const auto* focused = juce::Component::getCurrentlyFocusedComponent();
+    if (page_ != nullptr)
+    {
+        if (focused == nullptr || ! page_->isParentOf (focused))
+            page_->takeFocus();
+    }
+    else if (focused == nullptr || ! isParentOf (focused))
+    {
+        playBar_.keyboard().grabKeyboardFocus();
+    }
+}
+
+void BenchView::updateStatus (const Telemetry& telemetry)
+{
+    // The worst block of late, falling slowly, so that the number can be read.
+    shownLoad_ = std::max (static_cast<float> (telemetry.loadFraction), shownLoad_ * 0.98f);
+    const auto device = audio_ != nullptr ? audio_->statusText() : juce::String ("No sound device.");
+    messages_.setStatus (device + "   load " + juce::String (juce::roundToInt (100.0f * shownLoad_)) + " %");
+}
+
+void BenchView::showPage (std::unique_ptr<SheetPage> page)
+{
+    playBar_.allOff();
+    page_ = std::move (page);
+    addAndMakeVisible (*page_);
+    page_->lookAndFeelChanged();
+    page_->setBounds (getLocalBounds());
+    page_->takeFocus();
+}
+
+void BenchView::closePage()
+{
+    page_.reset();
+    if (isShowing())
+        playBar_.keyboard().grabKeyboardFocus();
+}
+
+void BenchView::paint (juce::Graphics& graphics)
+{
+    graphics.fillAll (look_.palette().paper);
+}
+
+void BenchView::resized()
+{
+    if (getWidth() <= 0 || getHeight() <= 0)
+        return;
+    const float room =
+        std::min (static_cast<float> (getWidth()) / smallestWidth, static_cast<float> (getHeight()) / smallestHeight);
+    Lettering::setScale (std::min (textScale_, room));
+
+    auto area = getLocalBounds();
+    const int space = Lettering::px (gap);
+    header_.setBounds (area.removeFromTop (header_.heightFor (area.getWidth())));
+    messages_.setBounds (area.removeFromBottom (messages_.heightFor (area.getWidth())));
+    area.reduce (space, 0);
+    area.removeFromTop (space);
+
+    const int keyboardHeight = juce::jlimit (Lettering::px (92.0f), Lettering::px (150.0f), getHeight() / 6);
+    playBar_.setBounds (area.removeFromBottom (keyboardHeight + Lettering::px (PlayBar::rowHeight)));
+    area.removeFromBottom (Lettering::px (4.0f));
+
+    parts_.setBounds (area.removeFromLeft (static_cast<int> (static_cast<float> (area.getWidth()) * partsShare)));
+    area.removeFromLeft (space);
+    level_.setBounds (area.removeFromBottom (Lettering::px (levelHeight)));
+    area.removeFromBottom (space);
+    harmonics_.setBounds (area);
+    if (page_ != nullptr)
+        page_->setBounds (getLocalBounds());
+
+    // Children whose bounds stayed the same still have to follow the lettering.
+    for (auto* child :
+         std::initializer_list<juce::Component*> { &header_, &parts_, &harmonics_, &level_, &playBar_, &messages_ })
+        child->resized();
+}
+
+} // namespace stopwright

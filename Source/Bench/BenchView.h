@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Bench/AudioHost.h"
+#include "Bench/BenchLook.h"
+#include "Bench/BenchPages.h"
+#include "Bench/BenchSettings.h"
+#include "Bench/DocumentActions.h"
+#include "Bench/HarmonicPanel.h"
+#include "Bench/HeaderBar.h"
+#include "Bench/LevelPanel.h"
+#include "Bench/MessageStrip.h"
+#include "Bench/PartsPanel.h"
+#include "Bench/PlayBar.h"
+
+#include <memory>
+
+namespace stopwright
+{
+
+/// All that is in the window: the title block, the parts, the harmonics, the listening level, the keyboard, the line of
+/// notes, and the pages that are laid over them. Threading: message thread.
+class BenchView : public juce::Component, public BenchPages, private BenchSession::Listener, private juce::Timer
+{
+public:
+    /// The sizes that the layout is made for, at lettering scale 1.
+    static constexpr int smallestWidth = 900;
+    static constexpr int smallestHeight = 600;
+
+    /// Without `audio` (in tests) the window has no set-up page.
+    BenchView (BenchSession& session, BenchSettings& settings, AudioHost* audio);
+    ~BenchView() override;
+
+    /// What a run begins with: the cautions where they have not been acknowledged, then the sound device.
+    void begin();
+
+    DocumentActions& actions() noexcept { return actions_; }
+
+    PartsPanel& parts() noexcept { return parts_; }
+
+    HarmonicPanel& harmonics() noexcept { return harmonics_; }
+
+    LevelPanel& level() noexcept { return level_; }
+
+    PlayBar& playBar() noexcept { return playBar_; }
+
+    MessageStrip& messages() noexcept { return messages_; }
+
+    void setNight (bool isNight);
+
+    /// The lettering grows as far as the window has room for it.
+    void setTextScale (float scale);
+
+    /// One frame of the readings; the timer calls it, and tests do.
+    void tick();
+
+    void showPage (std::unique_ptr<SheetPage> page) override;
+    void closePage() override;
+
+    bool isPageUp() const noexcept { return page_ != nullptr; }
+
+    void showCautions (bool isFirstRun);
+    void showAudio (const juce::String& sentence);
+
+    /// Told when the title of the window changes.
+    std::function<void (const juce::String&)> onTitle;
+
+    void paint (juce::Graphics& graphics) override;
+    void resized() override;
+    bool keyPressed (const juce::KeyPress& key) override;
+    bool keyStateChanged (bool isKeyDown) override;
+
+private:
+    void sessionChanged (BenchSession::Change change) override;
+
+    void timerCallback() override { tick(); }
+
+    void startAudio();
+    void updateStatus (const Telemetry& telemetry);
+    void showViewMenu (juce::Component& button);
+    juce::PopupMenu recentMenu();
+    juce::PopupMenu textSizeMenu();
+    bool takeShortcut (const juce::KeyPress& key);
+    void applyLook();
+    void keepFocus();
+
+    BenchSession& session_;
+    BenchSettings& settings_;
+    AudioHost* audio_;
+    BenchLook look_;
+    juce::TooltipWindow tooltips_;
+
+    KeyHands hands_;
+    TypingKeys typing_;
+    DocumentActions actions_;
+    HeaderBar header_;
+    PartsPanel parts_;
+    HarmonicPanel harmonics_;
+    LevelPanel level_;
+    PlayBar playBar_;
+    MessageStrip messages_;
+    std::unique_ptr<SheetPage> page_;
+    float textScale_ = 1.0f;
+    bool isFaultTold_ = false;
+    int lastKey_ = -1;
+    float shownLoad_ = 0.0f;
+
+    JUCE_DECLARE_NON_COPYABLE_WITH_LEAK_DETECTOR (BenchView)
+};
+
+} // namespace stopwright

@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The menu, the shortcuts and the pages of BenchView.
+#include "Bench/AudioPage.h"
+#include "Bench/BenchView.h"
+#include "Bench/CautionsText.h"
+#include "Bench/Lettering.h"
+
+#include <array>
+#include <utility>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr std::array textPercents { 100, 115, 130, 150 };
+
+} // namespace
+
+void BenchView::showCautions (bool isFirstRun)
+{
+    const auto acknowledge = [this, isFirstRun]
+    {
+        settings_.acknowledgeCautions();
+        closePage();
+        if (isFirstRun)
+            startAudio();
+    };
+    std::vector<SheetPage::Choice> choices;
+    choices.push_back ({ isFirstRun ? "I have read this" : "Close", acknowledge });
+    showPage (std::make_unique<SheetPage> ("Before you start", cautionsForReading(), std::move (choices)));
+}
+
+void BenchView::showAudio (const juce::String& sentence)
+{
+    if (audio_ == nullptr)
+        return;
+    auto controls = std::make_unique<AudioPage> (*audio_);
+    controls->onChosen = [this] (const juce::String& error)
+    {
+        if (error.isNotEmpty())
+            session_.say (error.toStdString());
+        else
+            settings_.setAudioState (audio_->state().get());
+    };
+
+    std::vector<SheetPage::Choice> choices;
+    if (audio_->hasDevice())
+        choices.push_back ({ "Done", [this] { closePage(); } });
+    else
+    {
+        choices.push_back ({ "Try again", [this]
+                             {
+                                 closePage();
+                                 startAudio();
+                             } });
+        choices.push_back ({ "Go on silent", [this]
+                             {
+                                 audio_->goSilent();
+                                 closePage();
+                             } });
+    }
+    const auto text = sentence.isNotEmpty() ? sentence
+                      : audio_->hasDevice() ? "Playing on " + audio_->statusText() + "."
+                                            : AudioHost::noDeviceSentence();
+    showPage (std::make_unique<SheetPage> (audio_->hasDevice() ? "Audio" : "No sound device", text, std::move (choices),
+                                           std::move (controls), Lettering::px (AudioPage::height)));
+}
+
+juce::PopupMenu BenchView::recentMenu()
+{
+    juce::PopupMenu menu;
+    for (const auto& path : settings_.recentFiles())
+    {
+        const juce::File file (path);
+        if (path.isNotEmpty())
+            menu.addItem (file.getFileName() + "  (" + file.getParentDirectory().getFileName() + ")",
+                          file.existsAsFile(), false, [this, file] { actions_.openAfterAsking (file); });
+    }
+    return menu;
+}
+
+juce::PopupMenu BenchView::textSizeMenu()
+{
+    juce::PopupMenu menu;
+    for (const int percent : textPercents)
+    {
+        const float scale = static_cast<float> (percent) / 100.0f;
+        menu.addItem (juce::String (percent) + " %", true, juce::approximatelyEqual (scale, textScale_),
+                      [this, scale] { setTextScale (scale); });
+    }
+    return menu;
+}
+
+void BenchView::showViewMenu (juce::Component& button)
+{
+    juce::PopupMenu menu;
+    const auto recent = recentMenu();
+    menu.addSubMenu ("Recent files", recent, recent.getNumItems() > 0);
+    menu.addSubMenu ("Text size", textSizeMenu());
+    menu.addItem ("Dark sheet", true, look_.isNight(), [this] { setNight (! look_.isNight()); });
+    menu.addSeparator();
+    menu.addItem ("Cautions", [this] { showCautions (false); });
+    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (button).withParentComponent (this));
+}
+
+bool BenchView::takeShortcut (const juce::KeyPress& key)
+{
+    const auto modifiers = key.getModifiers();
+    if (! modifiers.isCommandDown())
+        return false;
+    switch (juce::CharacterFunctions::toLowerCase (static_cast<juce::juce_wchar> (key.getKeyCode())))
+    {
+        case 'o':
+            actions_.askAndOpen();
+            return true;
+        case 's':
+            if (modifiers.isShiftDown())
+                actions_.saveAs();
+            else
+                actions_.save();
+            return true;
+        case 'z':
+            session_.attempt (
+                [&]
+                {
+                    if (modifiers.isShiftDown())
+                        session_.redo();
+                    else
+                        session_.undo();
+                });
+            return true;
+        case 'y':
+            session_.attempt ([this] { session_.redo(); });
+            return true;
+        default:
+            return false;
+    }
+}
+
+bool BenchView::keyPressed (const juce::KeyPress& key)
+{
+    if (isPageUp())
+        return false;
+    if (takeShortcut (key) || typing_.takeOctaveKey (key))
+        return true;
+    if (key == juce::KeyPress::escapeKey)
+    {
+        playBar_.allOff();
+        session_.say ({});
+        return true;
+    }
+    return false;
+}
+
+bool BenchView::keyStateChanged (bool)
+{
+    return typing_.update (! isPageUp() && ! juce::ModifierKeys::currentModifiers.isCommandDown()
+                           && ! juce::ModifierKeys::currentModifiers.isAltDown());
+}
+
+} // namespace stopwright

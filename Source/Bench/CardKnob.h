@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Circuit/PartKnob.h"
+#include "Circuit/ValueLimits.h"
+#include "Organ/Card.h"
+
+#include <string>
+#include <vector>
+
+namespace stopwright
+{
+
+/// Names one number of a card that can be turned: a number of a part, or the level of a tap.
+struct CardKnob
+{
+    enum class Place
+    {
+        part,
+        tapLevel
+    };
+
+    Place place = Place::part;
+    std::string name; ///< of the part or the tap
+    KnobKind kind = KnobKind::value;
+
+    bool operator== (const CardKnob&) const = default;
+
+    PartKnob partKnob() const { return { name, kind }; }
+};
+
+/// What the knob stands at, in SI units. Fails: Error when the card has no such knob. Threading: [control].
+double valueOf (const Card& card, const CardKnob& knob);
+
+/// Sets the number without checking its range. Fails: Error when the card has no such knob. Threading: [control].
+void setValueOf (Card& card, const CardKnob& knob, double value);
+
+/// Which values are legal. A tap's level is taken as 1 mV .. 100 V peak to peak. Threading: [control].
+const ValueRange& rangeOf (const Card& card, const CardKnob& knob);
+
+/// The knobs of a card in the order of its taps and parts: each tap's level; each part's value; the position before
+/// the track of a potentiometer; the winding resistance of a coil that has one; the gain-bandwidth product of an
+/// amplifier that has one. Switches have none. Threading: [control].
+std::vector<CardKnob> knobsOf (const Card& card);
+
+/// The part or tap of that name, or nullptr.
+const Part* findPart (const Card& card, const std::string& name) noexcept;
+const Tap* findTap (const Card& card, const std::string& name) noexcept;
+
+} // namespace stopwright

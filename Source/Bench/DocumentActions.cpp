@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/DocumentActions.h"
+
+#include <utility>
+
+namespace stopwright
+{
+
+namespace
+{
+
+std::filesystem::path pathOf (const juce::File& file)
+{
+    return { file.getFullPathName().toStdString() };
+}
+
+} // namespace
+
+DocumentActions::DocumentActions (BenchSession& session, BenchSettings& settings, BenchPages& pages)
+    : session_ (session),
+      settings_ (settings),
+      pages_ (pages)
+{}
+
+bool DocumentActions::openNow (const juce::File& file)
+{
+    const bool isOpened = session_.attempt ([&] { session_.open (pathOf (file)); });
+    if (isOpened)
+    {
+        settings_.addRecentFile (file);
+        session_.say ({});
+    }
+    return isOpened;
+}
+
+juce::File DocumentActions::presentFolder() const
+{
+    const auto& document = session_.document();
+    const auto& file = document.cardFile.empty() ? document.instrumentFile : document.cardFile;
+    if (file.empty())
+        return juce::File::getSpecialLocation (juce::File::userHomeDirectory);
+    return juce::File (juce::String::fromUTF8 (file.parent_path().c_str()));
+}
+
+void DocumentActions::askAndOpen()
+{
+    whenSafe (
+        [this]
+        {
+            chooser_ = std::make_unique<juce::FileChooser> ("Open a card or an instrument", presentFolder(), "*.json");
+            chooser_->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
+                                   [this] (const juce::FileChooser& chooser)
+                                   {
+                                       if (const auto file = chooser.getResult(); file != juce::File())
+                                           openNow (file);
+                                   });
+        });
+}
+
+void DocumentActions::openAfterAsking (const juce::File& file)
+{
+    whenSafe ([this, file] { openNow (file); });
+}
+
+void DocumentActions::chooseStop (int index)
+{
+    // The chooser already shows the other stop: it must go back when the user stays.
+    const auto showAgain = [this] { session_.attempt ([this] { session_.showAgain(); }); };
+    whenSafe (
+        [this, index, showAgain]
+        {
+            if (! session_.attempt ([this, index] { session_.chooseStop (index); }))
+                showAgain();
+        },
+        showAgain);
+}
+
+bool DocumentActions::saveNow()
+{
+    return session_.attempt ([this] { session_.save(); });
+}
+
+void DocumentActions::save()
+{
+    if (session_.document().cardFile.empty())
+        saveAs();
+    else
+        saveNow();
+}
+
+void DocumentActions::saveAs()
+{
+    const auto& file = session_.document().cardFile;
+    const auto name = file.empty() ? juce::String ("Card.json") : juce::String::fromUTF8 (file.filename().c_str());
+    chooser_ = std::make_unique<juce::FileChooser> ("Save the card as", presentFolder().getChildFile (name), "*.json");
+    chooser_->launchAsync (juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::canSelectFiles
+                               | juce::FileBrowserComponent::warnAboutOverwriting,
+                           [this] (const juce::FileChooser& chooser)
+                           {
+                               const auto chosen = chooser.getResult();
+                               if (chosen == juce::File())
+                                   return;
+                               const auto target = chosen.withFileExtension ("json");
+                               if (session_.attempt ([&] { session_.saveAs (pathOf (target)); }))
+                                   settings_.addRecentFile (target);
+                           });
+}
+
+void DocumentActions::whenSafe (std::function<void()> next, std::function<void()> otherwise)
+{
+    if (! session_.isOpen() || ! session_.document().isUnsaved())
+    {
+        next();
+        return;
+    }
+
+    const auto name = juce::String::fromUTF8 (session_.card().name.c_str());
+    std::vector<SheetPage::Choice> choices;
+    choices.push_back ({ "Save", [this, next]
+                         {
+                             pages_.closePage();
+                             if (saveNow())
+                                 next();
+                         } });
+    choices.push_back ({ "Do not save", [this, next]
+                         {
+                             pages_.closePage();
+                             next();
+                         } });
+    choices.push_back ({ "Keep working", [this, otherwise]
+                         {
+                             pages_.closePage();
+                             if (otherwise)
+                                 otherwise();
+                         } });
+    pages_.showPage (std::make_unique<SheetPage> (
+        "Unsaved changes",
+        "The card \"" + name + "\" was changed and is not saved. Its values are lost if you go on without saving.",
+        std::move (choices)));
+}
+
+} // namespace stopwright

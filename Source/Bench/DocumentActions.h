@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Bench/BenchPages.h"
+#include "Bench/BenchSession.h"
+#include "Bench/BenchSettings.h"
+
+#include <juce_gui_basics/juce_gui_basics.h>
+
+namespace stopwright
+{
+
+/// Opening, saving and closing as the user meets them: file choosers, and the question before unsaved changes are lost.
+/// Threading: message thread.
+class DocumentActions
+{
+public:
+    DocumentActions (BenchSession& session, BenchSettings& settings, BenchPages& pages);
+
+    /// Opens a file at once; says a sentence when it cannot. Returns whether it did.
+    bool openNow (const juce::File& file);
+
+    void askAndOpen();
+    void openAfterAsking (const juce::File& file);
+    void chooseStop (int index);
+    void save();
+    void saveAs();
+
+    /// Runs `next` unless the user wants to keep working on unsaved changes; `otherwise` (may be empty) runs then.
+    void whenSafe (std::function<void()> next, std::function<void()> otherwise = {});
+
+private:
+    juce::File presentFolder() const;
+    bool saveNow();
+
+    BenchSession& session_;
+    BenchSettings& settings_;
+    BenchPages& pages_;
+    std::unique_ptr<juce::FileChooser> chooser_;
+};
+
+} // namespace stopwright

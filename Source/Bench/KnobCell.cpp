@@ -1,0 +1,278 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/KnobCell.h"
+
+#include "Bench/BenchLook.h"
+#include "Bench/Lettering.h"
+#include "Bench/PartSymbol.h"
+#include "Bench/PartWords.h"
+#include "Bench/RingDrawing.h"
+#include "Units/Error.h"
+
+#include <cmath>
+#include <utility>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr float pixelsPerStep = 7.0f;
+constexpr float pixelsPerDecade = 300.0f;
+constexpr double finePerKey = 0.004; // of a decade: about 1 %
+constexpr double finePerNotch = 0.004;
+constexpr int leapSteps = 5;
+constexpr juce::uint32 wheelPauseMs = 700; // a longer pause begins another step of the history
+
+} // namespace
+
+KnobCell::KnobCell (BenchSession& session, CardKnob knob, const Series& series)
+    : PartCell (session, knob.name),
+      knob_ (std::move (knob)),
+      series_ (series)
+{
+    setWantsKeyboardFocus (true);
+    setRepaintsOnMouseActivity (false);
+    refresh();
+}
+
+bool KnobCell::isPresent() const
+{
+    return knob_.place == CardKnob::Place::tapLevel ? findTap (session_.card(), knob_.name) != nullptr
+                                                    : findPart (session_.card(), knob_.name) != nullptr;
+}
+
+double KnobCell::savedValue() const
+{
+    try
+    {
+        return valueOf (session_.savedCard(), knob_);
+    }
+    catch (const Error&)
+    {
+        return value(); // the saved card lacks the part: there is nothing to go back to
+    }
+}
+
+void KnobCell::refresh()
+{
+    if (! isPresent())
+        return;
+    setTitle (PartWords::title (knob_) + ", " + PartWords::number (knob_.kind, knob_.place));
+    setDescription (juce::String::fromUTF8 (scale().longTextOf (value()).c_str()));
+    setTooltip (PartWords::lesson (session_.card(), knob_) + " " + PartWords::handling());
+    repaint();
+}
+
+juce::String KnobCell::nameText() const
+{
+    return PartWords::title (knob_);
+}
+
+juce::String KnobCell::valueText() const
+{
+    return editor_.isOpen() ? juce::String() : juce::String::fromUTF8 (scale().textOf (value()).c_str());
+}
+
+juce::String KnobCell::nodesText() const
+{
+    if (knob_.place == CardKnob::Place::tapLevel)
+        return PartWords::tapLine (*findTap (session_.card(), knob_.name));
+    if (knob_.kind == KnobKind::windingOhms)
+        return "winding";
+    if (knob_.kind == KnobKind::gainBandwidthHz)
+        return "gain-bandwidth";
+    return PartCell::nodesText();
+}
+
+void KnobCell::paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> square)
+{
+    const auto& colours = BenchLook::paletteOf (*this);
+    const auto knobScale = scale();
+    const double saved = savedValue();
+    drawRing (graphics, colours, square,
+              { knobScale.markAngles(), knobScale.angleOf (value()), knobScale.angleOf (saved), saved != value(),
+                isHovered_ || isDragging_ });
+
+    graphics.setColour (colours.ink);
+    const auto inner = square.reduced (square.getWidth() * 0.22f);
+    if (knob_.place == CardKnob::Place::tapLevel)
+        PartSymbol::draw (graphics, findTap (session_.card(), knob_.name)->wave, inner, 1.4f);
+    else if (knob_.kind == KnobKind::windingOhms)
+        PartSymbol::draw (graphics, Resistor {}, inner, 1.4f);
+    else
+        PartSymbol::draw (graphics, findPart (session_.card(), knob_.name)->value, inner, 1.4f);
+}
+
+void KnobCell::set (double value, const std::string& mergeKey)
+{
+    session_.attempt ([&] { session_.turn (knob_, value, mergeKey); });
+}
+
+void KnobCell::step (int steps, const std::string& mergeKey)
+{
+    set (scale().stepped (value(), steps), mergeKey);
+}
+
+void KnobCell::move (double amount, const std::string& mergeKey)
+{
+    set (scale().moved (value(), amount), mergeKey);
+}
+
+void KnobCell::returnToSaved()
+{
+    set (savedValue(), {});
+}
+
+void KnobCell::mouseDown (const juce::MouseEvent& event)
+{
+    grabKeyboardFocus();
+    if (! ringArea().contains (event.getPosition()))
+        return;
+    isDragging_ = true;
+    dragLastY_ = event.position.y;
+    dragRest_ = 0.0f;
+    session_.beginGesture();
+    repaint();
+}
+
+void KnobCell::mouseDrag (const juce::MouseEvent& event)
+{
+    if (! isDragging_)
+        return;
+    const float upward = dragLastY_ - event.position.y;
+    dragLastY_ = event.position.y;
+
+    if (event.mods.isShiftDown())
+    {
+        move (upward / pixelsPerDecade);
+        return;
+    }
+    dragRest_ += upward / pixelsPerStep;
+    const int steps = static_cast<int> (std::trunc (dragRest_));
+    dragRest_ -= static_cast<float> (steps);
+    if (steps != 0)
+        step (steps);
+}
+
+void KnobCell::mouseUp (const juce::MouseEvent& event)
+{
+    if (std::exchange (isDragging_, false))
+        session_.endGesture();
+    else if (valueArea().contains (event.getPosition()) && event.mouseWasClicked())
+        beginTyping();
+    repaint();
+}
+
+void KnobCell::mouseDoubleClick (const juce::MouseEvent& event)
+{
+    if (ringArea().contains (event.getPosition()))
+        returnToSaved();
+}
+
+void KnobCell::mouseMove (const juce::MouseEvent& event)
+{
+    const bool isOnRing = ringArea().contains (event.getPosition());
+    setMouseCursor (isOnRing                                     ? juce::MouseCursor::UpDownResizeCursor
+                    : valueArea().contains (event.getPosition()) ? juce::MouseCursor::IBeamCursor
+                                                                 : juce::MouseCursor::NormalCursor);
+    if (std::exchange (isHovered_, isOnRing) != isOnRing)
+        repaint();
+}
+
+void KnobCell::mouseExit (const juce::MouseEvent&)
+{
+    isHovered_ = false;
+    repaint();
+}
+
+std::string KnobCell::wheelMergeKey()
+{
+    const auto now = juce::Time::getMillisecondCounter();
+    if (now - lastWheelTime_ > wheelPauseMs)
+        ++wheelRun_;
+    lastWheelTime_ = now;
+    return knob_.name + "#" + std::to_string (static_cast<int> (knob_.kind)) + "#" + std::to_string (wheelRun_);
+}
+
+void KnobCell::mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel)
+{
+    // Beside the ring the wheel scrolls the sheet: nobody should alter a part by scrolling past it.
+    if (! ringArea().contains (event.getPosition()))
+    {
+        PartCell::mouseWheelMove (event, wheel);
+        return;
+    }
+
+    // Some window systems turn the wheel sideways while Shift is held.
+    const float travel = std::abs (wheel.deltaY) >= std::abs (wheel.deltaX) ? wheel.deltaY : wheel.deltaX;
+    const float direction = (travel > 0.0f) != wheel.isReversed ? 1.0f : -1.0f;
+    if (travel == 0.0f)
+        return;
+
+    wheelRest_ += wheel.isSmooth ? travel * 8.0f : direction;
+    const int notches = static_cast<int> (std::trunc (wheelRest_));
+    wheelRest_ -= static_cast<float> (notches);
+    if (notches == 0)
+        return;
+    const auto mergeKey = wheelMergeKey();
+    if (event.mods.isShiftDown())
+        move (finePerNotch * notches, mergeKey);
+    else
+        step (notches, mergeKey);
+}
+
+bool KnobCell::keyPressed (const juce::KeyPress& key)
+{
+    if (key.getModifiers().isCommandDown() || key.getModifiers().isAltDown())
+        return false;
+
+    const auto code = key.getKeyCode();
+    const bool isUp = code == juce::KeyPress::upKey || code == juce::KeyPress::rightKey;
+    const bool isDown = code == juce::KeyPress::downKey || code == juce::KeyPress::leftKey;
+    if (isUp || isDown)
+    {
+        const int direction = isUp ? 1 : -1;
+        if (key.getModifiers().isShiftDown())
+            move (finePerKey * direction);
+        else
+            step (direction);
+    }
+    else if (code == juce::KeyPress::pageUpKey || code == juce::KeyPress::pageDownKey)
+        step (code == juce::KeyPress::pageUpKey ? leapSteps : -leapSteps);
+    else if (code == juce::KeyPress::homeKey)
+        returnToSaved();
+    else if (code == juce::KeyPress::returnKey)
+        beginTyping();
+    else if (juce::CharacterFunctions::isDigit (key.getTextCharacter()) || key.getTextCharacter() == '.')
+        beginTyping (juce::String::charToString (key.getTextCharacter()));
+    else
+        return false;
+    return true;
+}
+
+void KnobCell::resized()
+{
+    editor_.setArea (valueArea().expanded (Lettering::px (2.0f), 0));
+}
+
+void KnobCell::beginTyping (const juce::String& start)
+{
+    const auto present = juce::String::fromUTF8 (scale().textOf (value()).c_str());
+    const auto closed = [this]
+    {
+        session_.say ({});
+        repaint();
+    };
+    editor_.open (*this, valueArea().expanded (Lettering::px (2.0f), 0),
+                  { "Value of " + nameText(), start.isEmpty() ? present : start, start.isEmpty(),
+                    [this] (const juce::String& text) { return takeText (text); }, closed });
+    repaint();
+}
+
+bool KnobCell::takeText (const juce::String& text)
+{
+    return session_.attempt ([&] { session_.turn (knob_, scale().parse (text.trim().toStdString())); });
+}
+
+} // namespace stopwright

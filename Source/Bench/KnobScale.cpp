@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/KnobScale.h"
+
+#include "Units/Decibels.h"
+#include "Units/Engineering.h"
+#include "Units/Error.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr double levelStepDb = 0.5;
+constexpr double positionStep = 0.05;
+constexpr double positionSweepRadians = 1.5 * std::numbers::pi; // a carbon track turns through about 270 degrees
+constexpr double turn = 2.0 * std::numbers::pi;
+
+double roundedToFourDigits (double value)
+{
+    if (value == 0.0)
+        return 0.0;
+    const double unit = std::pow (10.0, std::floor (std::log10 (std::abs (value))) - 3.0);
+    // Dividing by a power of ten that is exact keeps the digits short when written out.
+    return unit < 1.0 ? std::round (value / unit) / std::round (1.0 / unit) : std::round (value / unit) * unit;
+}
+
+} // namespace
+
+KnobScale::KnobScale (const Card& card, const CardKnob& knob, Series series)
+    : series_ (series),
+      range_ (rangeOf (card, knob))
+{
+    if (knob.place == CardKnob::Place::tapLevel)
+        law_ = Law::decibel;
+    else if (knob.kind == KnobKind::position)
+        law_ = Law::position;
+}
+
+double KnobScale::stepped (double value, int steps) const
+{
+    if (steps == 0)
+        return value;
+    switch (law_)
+    {
+        case Law::position:
+        {
+            const double place = value / positionStep;
+            const double from = steps > 0 ? std::floor (place + 1e-9) : std::ceil (place - 1e-9);
+            return range_.clamp (std::round ((from + steps) * positionStep * 1e4) / 1e4);
+        }
+        case Law::decibel:
+            return range_.clamp (roundedToFourDigits (value * fromDecibels (steps * levelStepDb)));
+        case Law::series:
+            break;
+    }
+    if (! std::isfinite (value) || value <= 0.0)
+        return value;
+    return range_.clamp (nextPreferred (range_.clamp (value), series_, steps));
+}
+
+double KnobScale::moved (double value, double amount) const
+{
+    if (law_ == Law::position)
+        return range_.clamp (std::round ((value + 0.5 * amount) * 1e4) / 1e4);
+    if (! std::isfinite (value) || value <= 0.0)
+        return value;
+    return range_.clamp (roundedToFourDigits (value * std::pow (10.0, amount)));
+}
+
+double KnobScale::angleOf (double value) const
+{
+    if (law_ == Law::position)
+        return (std::clamp (value, 0.0, 1.0) - 0.5) * positionSweepRadians;
+    if (! std::isfinite (value) || value <= 0.0)
+        return 0.0;
+    const double decades = std::log10 (value);
+    return turn * (decades - std::floor (decades));
+}
+
+std::vector<double> KnobScale::markAngles() const
+{
+    std::vector<double> angles;
+    if (law_ == Law::position)
+    {
+        for (int tenth = 0; tenth <= 10; ++tenth)
+            angles.push_back (angleOf (0.1 * tenth));
+    }
+    else if (law_ == Law::decibel)
+    {
+        for (int mark = 0; mark < 10; ++mark)
+            angles.push_back (turn * 0.1 * mark);
+    }
+    else
+    {
+        for (const double mantissa : mantissas (series_))
+            angles.push_back (turn * std::log10 (mantissa));
+    }
+    return angles;
+}
+
+std::string KnobScale::textOf (double value) const
+{
+    if (law_ == Law::position)
+        return formatEngineering (std::round (value * 1000.0) / 10.0, Quantity::number) + " %";
+    if (law_ == Law::decibel || range_.quantity == Quantity::frequency || ! std::isfinite (value))
+        return formatForReading (value, range_.quantity);
+    return formatEngineering (value, range_.quantity);
+}
+
+std::string KnobScale::longTextOf (double value) const
+{
+    return law_ == Law::position ? textOf (value) + " of the way up" : formatForReading (value, range_.quantity);
+}
+
+double KnobScale::parsePosition (std::string_view text) const
+{
+    const auto percent = text.find ('%');
+    const double value = parseEngineering (text.substr (0, percent), Quantity::number);
+    return percent == std::string_view::npos && value <= 1.0 ? value : value / 100.0;
+}
+
+double KnobScale::parse (std::string_view text) const
+{
+    const double value = law_ == Law::position ? parsePosition (text) : parseEngineering (text, range_.quantity);
+    if (! range_.contains (value))
+    {
+        throw Error ("\"" + std::string (text) + "\" is out of range: a " + std::string (range_.what) + " goes from "
+                     + textOf (range_.lowest) + " to " + textOf (range_.highest) + ".");
+    }
+    return value;
+}
+
+} // namespace stopwright

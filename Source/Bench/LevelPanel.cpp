@@ -1,0 +1,226 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/LevelPanel.h"
+
+#include "Bench/BenchLook.h"
+#include "Bench/Lettering.h"
+#include "Units/Decibels.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr double stepDb = 1.0;
+constexpr double meterFallDbPerFrame = 1.2; // at 30 frames a second: 36 dB a second
+constexpr int limiterHoldFrames = 30;
+constexpr double limiterShownAboveDb = 0.1;
+
+juce::String signedDb (double levelDb)
+{
+    return juce::String (juce::roundToInt (levelDb)).replaceCharacter ('-', 0x2212);
+}
+
+} // namespace
+
+LevelPanel::LevelPanel (Engine& engine) : engine_ (engine)
+{
+    setTitle ("Listening level");
+    setWantsKeyboardFocus (true);
+    setTooltip (
+        "Listening level: how loud the bench plays into the headphones, in dB re full scale (dBFS). It does not alter "
+        "the card. Start in the hatched range and raise it slowly; a limiter stands behind it. Double-click: back to "
+        "the start level.");
+    setLevelDb (engine.listeningLevelDb());
+}
+
+void LevelPanel::setLevelDb (double levelDb)
+{
+    engine_.setListeningLevelDb (levelDb);
+    setDescription (signedDb (engine_.listeningLevelDb()) + " dBFS");
+    repaint();
+}
+
+void LevelPanel::show (const Telemetry& telemetry)
+{
+    telemetry_ = telemetry;
+    meterDb_ = std::max (telemetry.rmsFullScaleDb, meterDb_ - meterFallDbPerFrame);
+    peakDb_ = std::max (toDecibels (telemetry.peakFullScale), peakDb_ - meterFallDbPerFrame);
+    limiterFrames_ =
+        telemetry.limiterReductionDb > limiterShownAboveDb ? limiterHoldFrames : std::max (0, limiterFrames_ - 1);
+    repaint();
+}
+
+juce::String LevelPanel::limiterText() const
+{
+    if (telemetry_.silencedByFault)
+        return "silenced: fault";
+    if (limiterFrames_ > 0)
+        return "limiting " + juce::String (telemetry_.limiterReductionDb, 0) + " dB";
+    return "limiter idle";
+}
+
+juce::Rectangle<int> LevelPanel::scaleArea() const
+{
+    auto area = getLocalBounds().reduced (Lettering::px (14.0f), Lettering::px (8.0f));
+    area.removeFromTop (Lettering::px (26.0f));
+    return area.withHeight (Lettering::px (40.0f)).reduced (Lettering::px (10.0f), 0);
+}
+
+float LevelPanel::xOf (double levelDb) const
+{
+    const auto area = scaleArea().toFloat();
+    const double place = (std::clamp (levelDb, lowestDb, highestDb) - lowestDb) / (highestDb - lowestDb);
+    return area.getX() + static_cast<float> (place) * area.getWidth();
+}
+
+double LevelPanel::levelAt (float x) const
+{
+    const auto area = scaleArea().toFloat();
+    return lowestDb + (highestDb - lowestDb) * static_cast<double> ((x - area.getX()) / area.getWidth());
+}
+
+void LevelPanel::paint (juce::Graphics& graphics)
+{
+    BenchLook::drawSheet (graphics, *this);
+    const auto& colours = BenchLook::paletteOf (*this);
+    auto row =
+        getLocalBounds().reduced (Lettering::px (14.0f), Lettering::px (8.0f)).removeFromTop (Lettering::px (24.0f));
+    graphics.setColour (colours.ink);
+    const auto text = "Listening level " + signedDb (engine_.listeningLevelDb()) + " dBFS";
+    Lettering::draw (graphics, *this, text, Lettering::strong(),
+                     row.removeFromLeft (Lettering::widthOf (Lettering::strong(), text)));
+    paintScale (graphics);
+    paintMeter (graphics);
+    paintLimiter (graphics);
+    if (hasKeyboardFocus (false))
+        BenchLook::drawFocusRing (graphics, *this, getLocalBounds().toFloat());
+}
+
+void LevelPanel::paintScale (juce::Graphics& graphics)
+{
+    const auto& colours = BenchLook::paletteOf (*this);
+    const auto area = scaleArea().toFloat();
+    const float lineY = area.getY() + area.getHeight() * 0.30f;
+
+    // Safe to start: a hatched band that ends in a post, with its word.
+    const juce::Rectangle<float> safe (area.getX(), lineY - 6.0f, xOf (safeBelowDb) - area.getX(), 12.0f);
+    {
+        const juce::Graphics::ScopedSaveState saved (graphics);
+        graphics.reduceClipRegion (safe.getSmallestIntegerContainer());
+        graphics.setColour (colours.source);
+        for (float x = safe.getX() - 12.0f; x < safe.getRight(); x += 6.0f)
+            graphics.drawLine (x, safe.getBottom(), x + 12.0f, safe.getY(), 1.0f);
+    }
+    graphics.setColour (colours.faintInk);
+    graphics.fillRect (xOf (safeBelowDb) - 1.0f, safe.getY() - 2.0f, 2.0f, safe.getHeight() + 4.0f);
+    graphics.setColour (colours.ink);
+    graphics.fillRect (area.getX(), lineY, xOf (Engine::highestListeningLevelDb) - area.getX(), 1.5f);
+
+    const float x = xOf (engine_.listeningLevelDb());
+    juce::Path marker;
+    marker.addTriangle (x - 7.0f, lineY - 11.0f, x + 7.0f, lineY - 11.0f, x, lineY);
+    graphics.setColour (colours.result);
+    graphics.fillPath (marker);
+    graphics.setColour (colours.ink);
+    graphics.strokePath (marker, juce::PathStrokeType (1.2f));
+}
+
+void LevelPanel::paintMeter (juce::Graphics& graphics)
+{
+    const auto& colours = BenchLook::paletteOf (*this);
+    const auto area = scaleArea();
+    const auto meter = area.toFloat().withTrimmedTop (static_cast<float> (area.getHeight()) * 0.62f);
+    graphics.setColour (colours.hairline);
+    graphics.drawRect (meter, 1.0f);
+    graphics.setColour (colours.result);
+    graphics.fillRect (meter.reduced (2.0f).withRight (std::max (meter.getX() + 2.0f, xOf (meterDb_))));
+    graphics.setColour (colours.ink);
+    if (peakDb_ > lowestDb)
+        graphics.fillRect (xOf (peakDb_) - 1.0f, meter.getY(), 2.0f, meter.getHeight());
+
+    const auto font = Lettering::small();
+    const int width = Lettering::px (34.0f);
+    for (int level = static_cast<int> (lowestDb); level <= static_cast<int> (highestDb); level += 20)
+    {
+        graphics.setColour (colours.faintInk);
+        graphics.drawVerticalLine (juce::roundToInt (xOf (level)), meter.getBottom(), meter.getBottom() + 4.0f);
+        Lettering::draw (
+            graphics, *this, signedDb (level), font,
+            { juce::roundToInt (xOf (level)) - width / 2, area.getBottom() + 4, width, Lettering::px (16.0f) },
+            juce::Justification::centred);
+    }
+}
+
+void LevelPanel::paintLimiter (juce::Graphics& graphics)
+{
+    const auto& colours = BenchLook::paletteOf (*this);
+    const bool isOn = limiterFrames_ > 0 || telemetry_.silencedByFault;
+    auto row =
+        getLocalBounds().reduced (Lettering::px (14.0f), Lettering::px (8.0f)).removeFromTop (Lettering::px (24.0f));
+    const auto text = limiterText();
+    const auto font = Lettering::small();
+    const auto textArea = row.removeFromRight (Lettering::widthOf (font, "silenced: fault"));
+    graphics.setColour (isOn ? colours.notice : colours.faintInk);
+    Lettering::draw (graphics, *this, text, font, textArea);
+
+    const auto lamp = row.removeFromRight (Lettering::px (18.0f)).toFloat().withSizeKeepingCentre (10.0f, 10.0f);
+    if (isOn)
+        graphics.fillEllipse (lamp);
+    else
+        graphics.drawEllipse (lamp, 1.3f);
+}
+
+void LevelPanel::mouseDown (const juce::MouseEvent& event)
+{
+    grabKeyboardFocus();
+    const float markerX = xOf (engine_.listeningLevelDb());
+    isDragging_ = std::abs (event.position.x - markerX) < 14.0f;
+    grabOffset_ = markerX - event.position.x;
+
+    // A click far away must not jump the level up: it goes one step there.
+    if (! isDragging_ && scaleArea().expanded (8).contains (event.getPosition()))
+        setLevelDb (engine_.listeningLevelDb() + (event.position.x > markerX ? stepDb : -stepDb));
+}
+
+void LevelPanel::mouseDrag (const juce::MouseEvent& event)
+{
+    if (isDragging_)
+        setLevelDb (std::round (levelAt (event.position.x + grabOffset_)));
+}
+
+void LevelPanel::mouseDoubleClick (const juce::MouseEvent&)
+{
+    setLevelDb (std::min (engine_.listeningLevelDb(), Engine::startListeningLevelDb));
+}
+
+void LevelPanel::mouseWheelMove (const juce::MouseEvent&, const juce::MouseWheelDetails& wheel)
+{
+    if (wheel.deltaY != 0.0f)
+        setLevelDb (engine_.listeningLevelDb() + (wheel.deltaY > 0.0f ? stepDb : -stepDb));
+}
+
+bool LevelPanel::keyPressed (const juce::KeyPress& key)
+{
+    const bool isUp = key == juce::KeyPress::upKey || key == juce::KeyPress::rightKey;
+    const bool isDown = key == juce::KeyPress::downKey || key == juce::KeyPress::leftKey;
+    if (! isUp && ! isDown)
+        return false;
+    setLevelDb (engine_.listeningLevelDb() + (isUp ? stepDb : -stepDb));
+    return true;
+}
+
+void LevelPanel::focusGained (FocusChangeType)
+{
+    repaint();
+}
+
+void LevelPanel::focusLost (FocusChangeType)
+{
+    repaint();
+}
+
+} // namespace stopwright

@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/PartCell.h"
+
+#include "Bench/BenchLook.h"
+#include "Bench/CardKnob.h"
+#include "Bench/Lettering.h"
+#include "Bench/PartSymbol.h"
+
+#include <utility>
+
+namespace stopwright
+{
+
+PartCell::PartCell (BenchSession& session, std::string name) : session_ (session), name_ (std::move (name))
+{
+    setTitle (juce::String (name_));
+    setTooltip (
+        "An ideal amplifier: without limits, so there is nothing to turn. Give it a gain-bandwidth product in the "
+        "card to see what a real one does.");
+}
+
+void PartCell::refresh()
+{
+    repaint();
+}
+
+juce::Rectangle<int> PartCell::symbolArea() const
+{
+    const int side = Lettering::px (62.0f);
+    return getLocalBounds().removeFromLeft (Lettering::px (66.0f)).withSizeKeepingCentre (side, side);
+}
+
+juce::Rectangle<int> PartCell::textArea() const
+{
+    return getLocalBounds().withTrimmedLeft (Lettering::px (67.0f)).reduced (0, Lettering::px (4.0f));
+}
+
+juce::Rectangle<int> PartCell::nameArea() const
+{
+    return textArea().removeFromTop (Lettering::px (18.0f));
+}
+
+juce::Rectangle<int> PartCell::valueArea() const
+{
+    return textArea().withTrimmedTop (Lettering::px (19.0f)).removeFromTop (Lettering::px (23.0f));
+}
+
+juce::Rectangle<int> PartCell::nodesArea() const
+{
+    return textArea().withTrimmedTop (Lettering::px (43.0f)).removeFromTop (Lettering::px (18.0f));
+}
+
+juce::String PartCell::nameText() const
+{
+    return juce::String (name_);
+}
+
+juce::String PartCell::valueText() const
+{
+    return "ideal";
+}
+
+juce::String PartCell::nodesText() const
+{
+    const auto* part = findPart (session_.card(), name_);
+    if (part == nullptr)
+        return {};
+    juce::StringArray nodes;
+    for (const auto& node : part->nodes)
+        nodes.add (juce::String (node));
+    return nodes.joinIntoString (juce::String::fromUTF8 (" · "));
+}
+
+void PartCell::paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> square)
+{
+    if (const auto* part = findPart (session_.card(), name_))
+        PartSymbol::draw (graphics, part->value, square.reduced (square.getWidth() * 0.2f), 1.5f);
+}
+
+void PartCell::paint (juce::Graphics& graphics)
+{
+    const auto& colours = BenchLook::paletteOf (*this);
+    graphics.setColour (colours.ink);
+    paintSymbol (graphics, symbolArea().toFloat());
+
+    graphics.setColour (colours.faintInk);
+    Lettering::draw (graphics, *this, nameText(), Lettering::small(), nameArea());
+    graphics.setColour (colours.ink);
+    Lettering::draw (graphics, *this, valueText(), Lettering::strong(), valueArea());
+    graphics.setColour (colours.faintInk);
+    Lettering::draw (graphics, *this, nodesText(), Lettering::small(), nodesArea());
+}
+
+void PartCell::paintOverChildren (juce::Graphics& graphics)
+{
+    if (hasKeyboardFocus (false))
+        BenchLook::drawFocusRing (graphics, *this, getLocalBounds().toFloat());
+}
+
+void PartCell::focusGained (FocusChangeType)
+{
+    // A control that the keyboard reaches must be in sight: scroll the list it stands in.
+    if (auto* viewport = findParentComponentOfClass<juce::Viewport>())
+    {
+        const auto area = viewport->getLocalArea (this, getLocalBounds());
+        if (area.getY() < 0)
+            viewport->setViewPosition (0, viewport->getViewPositionY() + area.getY());
+        else if (area.getBottom() > viewport->getHeight())
+            viewport->setViewPosition (0, viewport->getViewPositionY() + area.getBottom() - viewport->getHeight());
+    }
+    repaint();
+}
+
+void PartCell::focusLost (FocusChangeType)
+{
+    repaint();
+}
+
+} // namespace stopwright

@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/PartWords.h"
+
+#include "Units/Error.h"
+
+namespace stopwright
+{
+
+namespace
+{
+
+juce::String lessonOf (const Resistor&, KnobKind)
+{
+    return "Resistor: in the path of the signal it sets the loss and, with a capacitor or coil, the corner; across the "
+           "signal it loads and damps.";
+}
+
+juce::String lessonOf (const Capacitor&, KnobKind)
+{
+    return "Capacitor: passes the upper partials more easily than the lower. In series it thins the bass, across the "
+           "signal it darkens; with a coil it makes a resonance.";
+}
+
+juce::String lessonOf (const Inductor&, KnobKind kind)
+{
+    if (kind == KnobKind::windingOhms)
+        return "Winding resistance: the loss of the coil's wire. More of it makes the resonance flatter (lower Q).";
+    return "Coil: with a capacitor it makes the resonance that gives a reed its formant, a peak that stays at one "
+           "frequency whatever key is played.";
+}
+
+juce::String lessonOf (const Potentiometer&, KnobKind kind)
+{
+    return kind == KnobKind::position
+               ? "Potentiometer: where its wiper stands, from 0 % at the bottom end to 100 % at the top."
+               : "Track: the whole resistance of the potentiometer from end to end.";
+}
+
+juce::String lessonOf (const OpAmp&, KnobKind)
+{
+    return "Gain-bandwidth product: how fast the amplifier is. A slow one lowers and flattens a resonance at high "
+           "frequencies.";
+}
+
+juce::String lessonOf (const Switch&, KnobKind)
+{
+    return PartWords::switchLesson();
+}
+
+} // namespace
+
+juce::String PartWords::title (const CardKnob& knob)
+{
+    return juce::String::fromUTF8 (knob.name.c_str());
+}
+
+juce::String PartWords::number (KnobKind kind, CardKnob::Place place)
+{
+    if (place == CardKnob::Place::tapLevel)
+        return "level";
+    switch (kind)
+    {
+        case KnobKind::value:
+            return "value";
+        case KnobKind::position:
+            return "position";
+        case KnobKind::leakOhms:
+            return "leak";
+        case KnobKind::windingOhms:
+            return "winding resistance";
+        case KnobKind::selfFarads:
+            return "self-capacitance";
+        case KnobKind::gainBandwidthHz:
+            return "gain-bandwidth product";
+        case KnobKind::sourceOhms:
+            return "source resistance";
+    }
+    return "value";
+}
+
+juce::String PartWords::lesson (const Card& card, const CardKnob& knob)
+{
+    if (knob.place == CardKnob::Place::tapLevel)
+        return "Tap: a keyed bus this stop takes its wave from. The level is volts peak to peak of that wave, as an "
+               "oscilloscope shows it.";
+    const auto* part = findPart (card, knob.name);
+    if (part == nullptr)
+        return {};
+    return std::visit ([&] (const auto& value) { return lessonOf (value, knob.kind); }, part->value);
+}
+
+juce::String PartWords::handling()
+{
+    return "Drag the ring up or down, turn the wheel on it or use the arrow keys to step through the series; hold Shift to "
+           "move without steps. Type a value such as 4k7. Double-click (or Home): back to the saved value.";
+}
+
+juce::String PartWords::switchLesson()
+{
+    return "Switch: click, or press Space, to open or close it.";
+}
+
+juce::String PartWords::tapLine (const Tap& tap)
+{
+    juce::String line (waveName (tap.wave.kind).data(), waveName (tap.wave.kind).size());
+    return line + " " + juce::String (tap.footage.text()) + "'";
+}
+
+juce::String PartWords::heading (const PartValue& value)
+{
+    static const juce::StringArray headings { "RESISTORS",      "CAPACITORS", "COILS",
+                                              "POTENTIOMETERS", "SWITCHES",   "AMPLIFIERS" };
+    return headings[static_cast<int> (value.index())];
+}
+
+} // namespace stopwright

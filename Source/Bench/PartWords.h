@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Bench/CardKnob.h"
+
+#include <juce_core/juce_core.h>
+
+namespace stopwright
+{
+
+/// What the window says about parts: headings, and lessons that teach the trade's word. Threading: message thread.
+class PartWords
+{
+public:
+    /// The name of the part or tap: "R1", "Square 8".
+    static juce::String title (const CardKnob& knob);
+
+    /// Which number it is: "resistance", "level", "position" ...
+    static juce::String number (KnobKind kind, CardKnob::Place place);
+
+    /// One or two sentences on what the part is and does.
+    static juce::String lesson (const Card& card, const CardKnob& knob);
+
+    /// How a knob is handled.
+    static juce::String handling();
+
+    static juce::String switchLesson();
+
+    /// "staircase 4, 8 ft".
+    static juce::String tapLine (const Tap& tap);
+
+    /// Heading over the parts of one kind, in capitals.
+    static juce::String heading (const PartValue& value);
+};
+
+} // namespace stopwright

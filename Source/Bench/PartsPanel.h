@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Bench/BenchSession.h"
+#include "Bench/KnobCell.h"
+
+#include <memory>
+#include <vector>
+
+namespace stopwright
+{
+
+/// The parts of the card in hand, grouped by kind, and the chooser of the series their knobs step through.
+/// Threading: message thread.
+class PartsPanel : public juce::Component, private BenchSession::Listener
+{
+public:
+    explicit PartsPanel (BenchSession& session);
+    ~PartsPanel() override;
+
+    Series series() const noexcept { return series_; }
+
+    void setSeries (Series series);
+
+    /// Told when the user picks another series.
+    std::function<void (Series)> onSeriesChosen;
+
+    /// The cell that turns `knob`, or nullptr.
+    KnobCell* findCell (const CardKnob& knob) const;
+
+    void paint (juce::Graphics& graphics) override;
+    void resized() override;
+
+private:
+    struct Group
+    {
+        juce::String heading;
+        std::vector<std::unique_ptr<PartCell>> cells;
+        juce::Rectangle<int> headingArea;
+    };
+
+    /// What scrolls: the headings are painted, the cells are children.
+    class Sheet : public juce::Component
+    {
+    public:
+        void paint (juce::Graphics& graphics) override;
+        std::vector<Group> groups;
+    };
+
+    void sessionChanged (BenchSession::Change change) override;
+    void rebuild();
+    void addPart (const Part& part);
+    Group& groupOf (const juce::String& heading);
+    int layOut (int width);
+
+    BenchSession& session_;
+    Series series_ = Series::e12;
+    juce::Label seriesLabel_;
+    juce::ComboBox seriesBox_;
+    juce::Viewport viewport_;
+    Sheet sheet_;
+};
+
+} // namespace stopwright

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <juce_gui_basics/juce_gui_basics.h>
+
+#include <functional>
+#include <memory>
+#include <vector>
+
+namespace stopwright
+{
+
+/// A page laid over the window: a heading, a text to read, perhaps some controls, and the buttons that end it. While it
+/// is up nothing behind it can be reached. Threading: message thread.
+class SheetPage : public juce::Component
+{
+public:
+    struct Choice
+    {
+        juce::String label;
+        std::function<void()> action;
+    };
+
+    /// The first choice is what Return does, the last what Escape does.
+    SheetPage (const juce::String& heading,
+               const juce::String& text,
+               std::vector<Choice> choices,
+               std::unique_ptr<juce::Component> controls = nullptr,
+               int controlsHeight = 0);
+
+    /// Puts the keyboard on the first button.
+    void takeFocus();
+
+    void paint (juce::Graphics& graphics) override;
+    void resized() override;
+    bool keyPressed (const juce::KeyPress& key) override;
+    void lookAndFeelChanged() override;
+
+private:
+    juce::Rectangle<int> sheetArea() const;
+    void choose (std::size_t index);
+    int textHeight (int width) const;
+
+    juce::String heading_;
+    juce::TextEditor text_;
+    std::unique_ptr<juce::Component> controls_;
+    int controlsHeight_;
+    std::vector<Choice> choices_;
+    std::vector<std::unique_ptr<juce::TextButton>> buttons_;
+};
+
+} // namespace stopwright

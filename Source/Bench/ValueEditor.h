@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <juce_gui_basics/juce_gui_basics.h>
+
+#include <functional>
+#include <memory>
+
+namespace stopwright
+{
+
+/// A line for typing a value, laid over what it edits: Return hands the text over and closes when it was taken, Escape
+/// and a click elsewhere close it. Threading: message thread.
+class ValueEditor
+{
+public:
+    struct Request
+    {
+        juce::String title;
+        juce::String text;
+        bool selectsAll = true;
+        std::function<bool (const juce::String&)> take;
+        std::function<void()> closed;
+    };
+
+    ValueEditor() = default;
+    ~ValueEditor();
+    ValueEditor (const ValueEditor&) = delete;
+    ValueEditor& operator= (const ValueEditor&) = delete;
+
+    void open (juce::Component& owner, juce::Rectangle<int> area, Request request);
+
+    bool isOpen() const noexcept { return editor_ != nullptr; }
+
+    void setArea (juce::Rectangle<int> area);
+
+private:
+    void close();
+
+    juce::Component* owner_ = nullptr;
+    Request request_;
+    std::shared_ptr<juce::TextEditor> editor_;
+};
+
+} // namespace stopwright

@@ -1,0 +1,142 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/BenchFixture.h"
+
+#include <cmath>
+
+namespace stopwright
+{
+
+namespace
+{
+
+namespace fs = std::filesystem;
+
+fs::path freshFolder()
+{
+    const auto name = "stopwright-bench-test-" + juce::Uuid().toString().toStdString();
+    const auto folder = fs::temp_directory_path() / name;
+    fs::create_directories (folder);
+    for (const auto& entry : fs::directory_iterator (fs::path (STOPWRIGHT_ROOT) / "Presets"))
+    {
+        if (entry.is_regular_file())
+            fs::copy_file (entry.path(), folder / entry.path().filename());
+    }
+    return folder;
+}
+
+} // namespace
+
+BenchFixture::BenchFixture() : folder_ (freshFolder())
+{
+    settings_ = std::make_unique<BenchSettings> (juce::File ((folder_ / "configuration").string()));
+    processor_.setPlayConfigDetails (0, 2, rateHz, blockFrames);
+    processor_.prepareToPlay (rateHz, blockFrames);
+    session_.open (preset ("LarkfieldOrgan.json"));
+}
+
+BenchFixture::~BenchFixture()
+{
+    view_.reset();
+    settings_.reset();
+    std::error_code ignored;
+    fs::remove_all (folder_, ignored);
+}
+
+BenchView& BenchFixture::openView (int width, int height)
+{
+    view_ = std::make_unique<BenchView> (session_, *settings_, nullptr);
+    view_->setSize (width, height);
+    view_->addToDesktop (0);
+    view_->setVisible (true);
+    runMessages (50);
+    view_->harmonics().finish();
+    return *view_;
+}
+
+void BenchFixture::runMessages (int milliseconds)
+{
+    juce::MessageManager::getInstance()->runDispatchLoopUntil (milliseconds);
+}
+
+std::vector<double> BenchFixture::play (double seconds)
+{
+    juce::AudioBuffer<float> buffer (2, blockFrames);
+    juce::MidiBuffer midi;
+    std::vector<double> played;
+    const auto wanted = static_cast<std::size_t> (seconds * rateHz);
+    while (played.size() < wanted)
+    {
+        processor_.processBlock (buffer, midi);
+        const float* samples = buffer.getReadPointer (0);
+        played.insert (played.end(), samples, samples + blockFrames);
+    }
+    return played;
+}
+
+double BenchFixture::settledRms (double seconds)
+{
+    play (0.3);
+    const auto played = play (seconds);
+    double sum = 0.0;
+    for (const double sample : played)
+        sum += sample * sample;
+    return std::sqrt (sum / static_cast<double> (played.size()));
+}
+
+KnobCell& BenchFixture::cell (const std::string& part, KnobKind kind)
+{
+    auto* found = view_->parts().findCell ({ CardKnob::Place::part, part, kind });
+    if (found == nullptr)
+        throw std::runtime_error ("no cell for " + part);
+    return *found;
+}
+
+double BenchFixture::value (const std::string& part, KnobKind kind) const
+{
+    return valueOf (session_.card(), { CardKnob::Place::part, part, kind });
+}
+
+void BenchFixture::mouse (juce::Component& component, juce::Point<int> place, juce::ModifierKeys modifiers)
+{
+    const auto inWindow = view_->getLocalPoint (&component, place.toFloat());
+    mouseTime_ += 40;
+    view_->getPeer()->handleMouseEvent (juce::MouseInputSource::InputSourceType::mouse, inWindow, modifiers, 0.0f, 0.0f,
+                                        mouseTime_);
+}
+
+void BenchFixture::mouseMoveTo (juce::Component& component, juce::Point<int> place)
+{
+    mouse (component, place, {});
+}
+
+void BenchFixture::mousePress (juce::Component& component, juce::Point<int> place, juce::ModifierKeys modifiers)
+{
+    mouseTime_ += 2000; // far from the last press, so that it is no double-click by accident
+    mouse (component, place, modifiers);
+    mouse (component, place, modifiers.withFlags (juce::ModifierKeys::leftButtonModifier));
+}
+
+void BenchFixture::mouseDragTo (juce::Component& component, juce::Point<int> place, juce::ModifierKeys modifiers)
+{
+    mouse (component, place, modifiers.withFlags (juce::ModifierKeys::leftButtonModifier));
+}
+
+void BenchFixture::mouseRelease (juce::Component& component, juce::Point<int> place, juce::ModifierKeys modifiers)
+{
+    mouse (component, place, modifiers);
+}
+
+void BenchFixture::mouseWheel (juce::Component& component, juce::Point<int> place, float notches)
+{
+    mouse (component, place, {});
+    juce::MouseWheelDetails wheel;
+    wheel.deltaX = 0.0f;
+    wheel.deltaY = notches * 0.2f;
+    wheel.isReversed = false;
+    wheel.isSmooth = false;
+    wheel.isInertial = false;
+    view_->getPeer()->handleMouseWheel (juce::MouseInputSource::InputSourceType::mouse,
+                                        view_->getLocalPoint (&component, place.toFloat()), mouseTime_, wheel);
+}
+
+} // namespace stopwright

@@ -1,0 +1,167 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/BenchFixture.h"
+#include "Bench/CautionsText.h"
+#include "Organ/CardDocument.h"
+
+#include <fstream>
+#include <functional>
+#include <set>
+
+namespace stopwright
+{
+
+namespace
+{
+
+class BenchViewTest : public BenchFixture
+{
+protected:
+    static juce::Component* findByTitle (juce::Component& within, const juce::String& title)
+    {
+        for (auto* child : within.getChildren())
+        {
+            if (child->isVisible() && child->getTitle() == title)
+                return child;
+            if (auto* found = findByTitle (*child, title))
+                return found;
+        }
+        return nullptr;
+    }
+
+    static juce::TextButton* findButton (juce::Component& within, const juce::String& text)
+    {
+        for (auto* child : within.getChildren())
+        {
+            auto* button = dynamic_cast<juce::TextButton*> (child);
+            if (button != nullptr && button->isVisible() && button->getButtonText() == text)
+                return button;
+            if (auto* found = findButton (*child, text))
+                return found;
+        }
+        return nullptr;
+    }
+
+    void click (const juce::String& text)
+    {
+        auto* button = findButton (*view_, text);
+        ASSERT_NE (button, nullptr) << text;
+        button->onClick();
+        runMessages (30);
+    }
+};
+
+} // namespace
+
+TEST_F (BenchViewTest, TheFirstRunShowsTheCautionsUntilTheyAreAcknowledged)
+{
+    openView().begin();
+    ASSERT_TRUE (view_->isPageUp());
+    EXPECT_FALSE (settings_->areCautionsAcknowledged());
+    view_->keyPressed (juce::KeyPress (juce::KeyPress::escapeKey));
+    EXPECT_TRUE (view_->isPageUp());
+    click ("I have read this");
+    EXPECT_FALSE (view_->isPageUp());
+    EXPECT_TRUE (settings_->areCautionsAcknowledged());
+
+    view_->begin();
+    EXPECT_FALSE (view_->isPageUp());
+}
+
+TEST_F (BenchViewTest, TheCautionsAreThoseOfTheProject)
+{
+    const auto text = cautionsForReading();
+    for (const auto* word : { "kill", "Unplug", "discharge", "electrical rules", "damage hearing", "models" })
+        EXPECT_TRUE (text.contains (word)) << word;
+}
+
+TEST_F (BenchViewTest, NothingBehindAPageIsPlayedOrTurned)
+{
+    openView().begin();
+    const auto before = cardText (session_.card());
+    session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, 1e3);
+    view_->keyPressed (juce::KeyPress ('z', juce::ModifierKeys::commandModifier, 0));
+    EXPECT_NE (cardText (session_.card()), before);
+    click ("I have read this");
+    view_->keyPressed (juce::KeyPress ('z', juce::ModifierKeys::commandModifier, 0));
+    EXPECT_EQ (cardText (session_.card()), before);
+    view_->keyPressed (juce::KeyPress ('y', juce::ModifierKeys::commandModifier, 0));
+    EXPECT_EQ (value ("R5"), 1e3);
+}
+
+TEST_F (BenchViewTest, UnsavedChangesAreAskedAboutAndCanBeKept)
+{
+    openView();
+    bool hasGoneOn = false;
+    session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, 22e3);
+    view_->actions().whenSafe ([&] { hasGoneOn = true; });
+    EXPECT_TRUE (view_->isPageUp());
+    click ("Keep working");
+    EXPECT_FALSE (hasGoneOn);
+    EXPECT_TRUE (session_.document().isUnsaved());
+
+    view_->actions().whenSafe ([&] { hasGoneOn = true; });
+    click ("Save");
+    EXPECT_TRUE (hasGoneOn);
+    EXPECT_FALSE (session_.document().isUnsaved());
+    EXPECT_EQ (cardText (readCard (preset ("Krummhorn8.json"))), cardText (session_.card()));
+}
+
+TEST_F (BenchViewTest, WithoutChangesNothingIsAsked)
+{
+    openView();
+    bool hasGoneOn = false;
+    view_->actions().whenSafe ([&] { hasGoneOn = true; });
+    EXPECT_TRUE (hasGoneOn);
+    EXPECT_FALSE (view_->isPageUp());
+}
+
+TEST_F (BenchViewTest, ABadFileIsExplainedInTheWindow)
+{
+    openView();
+    std::ofstream (preset ("Bad.json")) << "no JSON at all";
+    EXPECT_FALSE (view_->actions().openNow (juce::File (preset ("Bad.json").string())));
+    EXPECT_TRUE (view_->messages().sentence().contains ("Bad.json")) << view_->messages().sentence();
+    EXPECT_TRUE (view_->actions().openNow (juce::File (preset ("Oboe8.json").string())));
+    EXPECT_TRUE (view_->messages().sentence().isEmpty());
+    EXPECT_EQ (settings_->recentFiles()[0], juce::String (preset ("Oboe8.json").string()));
+}
+
+TEST_F (BenchViewTest, EveryControlIsReachedWithTheTabKey)
+{
+    openView();
+    std::set<juce::Component*> reachable;
+    const auto traverser = view_->createKeyboardFocusTraverser();
+    for (auto* component : traverser->getAllComponents (view_.get()))
+        reachable.insert (component);
+
+    std::function<void (juce::Component&)> check = [&] (juce::Component& parent)
+    {
+        for (auto* child : parent.getChildren())
+        {
+            if (child->isVisible() && child->getWantsKeyboardFocus())
+            {
+                EXPECT_TRUE (reachable.contains (child)) << child->getTitle();
+                EXPECT_TRUE (child->getTitle().isNotEmpty() || dynamic_cast<juce::Button*> (child) != nullptr)
+                    << "a control without a name to read aloud";
+            }
+            check (*child);
+        }
+    };
+    check (*view_);
+    EXPECT_GE (reachable.size(), 20u);
+}
+
+TEST_F (BenchViewTest, SettingsLastFromOneRunToTheNext)
+{
+    openView().setNight (true);
+    view_->setTextScale (1.3f);
+    view_->parts().onSeriesChosen (Series::e24);
+    view_.reset();
+    settings_.reset();
+    settings_ = std::make_unique<BenchSettings> (juce::File ((folder_ / "configuration").string()));
+    EXPECT_TRUE (settings_->isNight());
+    EXPECT_NEAR (settings_->textScale(), 1.3f, 1e-6f);
+    EXPECT_EQ (settings_->series(), Series::e24);
+}
+
+} // namespace stopwright

@@ -1,0 +1,239 @@
+#!/bin/sh
+# SPDX-License-Identifier: GPL-3.0-or-later
+#
+# sh Tests/Live/BenchUnderJack.sh BUILD_DIRECTORY [PICTURE.png]
+#
+# Runs the real program on a display and a JACK server of its own: acknowledges the cautions, plays a key, turns a part
+# while it sounds, saves, opens again, and measures what was captured. With PICTURE, the window at 1200 by 800 is kept
+# there. All pictures and captures stay in BUILD_DIRECTORY/live. Exit status 77 (skipped) when a tool is missing.
+set -eu
+
+build=$(CDPATH='' cd -- "${1:?usage: BenchUnderJack.sh BUILD_DIRECTORY [PICTURE.png]}" && pwd)
+picture=${2:-}
+root=$(CDPATH='' cd -- "$(dirname -- "$0")/../.." && pwd)
+bench=$build/bin/stopwright-bench
+capture=$build/tests/stopwright-jack-capture
+measure=$build/tests/stopwright-measure-capture
+
+for tool in Xvfb xdotool import jackd jack_lsp; do
+    command -v "$tool" >/dev/null 2>&1 || {
+        echo "skipped: $tool is not installed (packages xvfb xdotool imagemagick jackd2)"
+        exit 77
+    }
+done
+
+work=$build/live
+rm -rf "$work"
+mkdir -p "$work/home" "$work/config" "$work/runtime"
+chmod 700 "$work/runtime"
+cp -r "$root/Presets" "$work/Presets"
+card=$work/Presets/Krummhorn8.json
+
+started=
+failures=0
+
+finish ()
+{
+    for pid in $started; do
+        kill "$pid" 2>/dev/null || true
+    done
+    wait 2>/dev/null || true
+}
+trap finish EXIT
+trap 'exit 1' INT TERM
+
+# until_true SECONDS COMMAND... : waits until the command succeeds.
+until_true ()
+{
+    tries=$(($1 * 10))
+    shift
+    while ! "$@" >/dev/null 2>&1; do
+        tries=$((tries - 1))
+        [ "$tries" -gt 0 ] || return 1
+        sleep 0.1
+    done
+}
+
+# check WHAT VALUE OPERATOR LIMIT
+check ()
+{
+    if awk "BEGIN { exit ! ($2 $3 $4) }"; then
+        echo "ok    $1: $2 $3 $4"
+    else
+        echo "FAIL  $1: $2 is not $3 $4"
+        failures=$((failures + 1))
+    fi
+}
+
+# expect WHAT COMMAND... : the command has to succeed.
+expect ()
+{
+    what=$1
+    shift
+    if "$@" >/dev/null 2>&1; then
+        echo "ok    $what"
+    else
+        echo "FAIL  $what"
+        failures=$((failures + 1))
+    fi
+}
+
+# reading NAME FILE : one number of a measurement.
+reading ()
+{
+    awk -v name="$1" '$1 == name { print $2 }' "$work/$2.txt"
+}
+
+# record NAME SECONDS : captures the bench and measures it against the pitch of C4 on the demonstration organ.
+record ()
+{
+    "$capture" "$work/$1.wav" "$2" stopwright-bench >"$work/$1.log"
+    "$measure" "$work/$1.wav" "$fundamental" >"$work/$1.txt"
+    check "$1: samples that are not finite" "$(reading notfinite "$1")" == 0
+    check "$1: under the ceiling, dBFS" "$(reading peak "$1")" "<=" -1
+    echo "      $1: $(tr '\n' ' ' <"$work/$1.txt")$(cat "$work/$1.log")"
+}
+
+bench_window ()
+{
+    xdotool search --onlyvisible --name 'Stopwright bench' | head -n 1 | grep .
+}
+
+# start_bench LOG [DOCUMENT]
+start_bench ()
+{
+    log=$1
+    shift
+    HOME=$work/home XDG_CONFIG_HOME=$work/config XDG_RUNTIME_DIR=$work/runtime "$bench" "$@" >"$work/$log" 2>&1 &
+    bench_pid=$!
+    started="$bench_pid $started"
+    until_true 20 bench_window || {
+        echo "FAIL  no window came up"
+        cat "$work/$log"
+        exit 1
+    }
+    window=$(bench_window)
+    xdotool windowmove "$window" 0 0 windowsize --sync "$window" 1200 800 windowfocus "$window"
+    sleep 1
+}
+
+stop_bench ()
+{
+    kill "$bench_pid"
+    wait "$bench_pid" 2>/dev/null || true
+}
+
+# wheel X Y BUTTON COUNT : turns the wheel over a place of the window; button 4 is up, 5 is down.
+wheel ()
+{
+    xdotool mousemove "$1" "$2"
+    sleep 0.2
+    for _ in $(seq "$4"); do
+        xdotool click "$3"
+        sleep 0.06
+    done
+}
+
+# --- a display and a sound server
+Xvfb -displayfd 3 -screen 0 1680x1050x24 -nolisten tcp 3>"$work/display" >"$work/xvfb.log" 2>&1 &
+started="$! $started"
+until_true 20 test -s "$work/display"
+DISPLAY=:$(cat "$work/display")
+export DISPLAY
+
+JACK_DEFAULT_SERVER=stopwright-$$
+JACK_NO_AUDIO_RESERVATION=1
+JACK_NO_START_SERVER=1
+export JACK_DEFAULT_SERVER JACK_NO_AUDIO_RESERVATION JACK_NO_START_SERVER
+jackd -r -n "$JACK_DEFAULT_SERVER" -d dummy -r 48000 -p 256 >"$work/jackd.log" 2>&1 &
+started="$! $started"
+until_true 20 jack_lsp || {
+    echo "FAIL  the JACK server did not start"
+    cat "$work/jackd.log"
+    exit 1
+}
+
+# C4 of the demonstration organ: its clock 2.00024 MHz by 478 is C8, four octaves down from there.
+fundamental=$(awk 'BEGIN { printf "%.4f", 2000240 / 478 / 16 }')
+
+# --- the first run: cautions, then sound
+start_bench first.log "$work/Presets/LarkfieldOrgan.json"
+import -window "$window" "$work/cautions.png"
+expect "no sound before the cautions are acknowledged" sh -c '! jack_lsp | grep -q stopwright-bench:out_1'
+xdotool key Return
+expect "the bench is on JACK" until_true 10 sh -c 'jack_lsp | grep -q stopwright-bench:out_2'
+sleep 1
+record silent 0.5
+check "silent: rms, dBFS" "$(reading rms silent)" "<" -100
+
+# --- a key, typed
+xdotool windowfocus "$window" keydown a
+sleep 0.6
+record before 1
+check "C4: rms at or below the start level, dBFS" "$(reading rms before)" "<=" -29.5
+check "C4: sounds, dBFS" "$(reading rms before)" ">" -45
+check "C4: pitch is off by, Hz" "$(awk "BEGIN { d = $(reading partialhz before) - $fundamental; print d < 0 ? -d : d }")" "<" 0.05
+check "C4: both channels the same, frames that differ" "$(reading channelsdiffer before)" == 0
+import -window "$window" "$work/playing.png"
+[ -z "$picture" ] || import -window "$window" "$picture"
+
+# --- a part turned while it sounds: the load R5 down by eight steps of E12
+"$capture" "$work/turning.wav" 2.5 stopwright-bench >"$work/turning.log" &
+capture_pid=$!
+sleep 0.6
+wheel "${R5_X:-197}" "${R5_Y:-307}" 5 8
+wait "$capture_pid"
+"$measure" "$work/turning.wav" "$fundamental" >"$work/turning.txt"
+echo "      turning: $(tr '\n' ' ' <"$work/turning.txt")$(cat "$work/turning.log")"
+check "turning: samples that are not finite" "$(reading notfinite turning)" == 0
+check "turning: the strongest burst above 12 kHz, dB" "$(reading burst turning)" "<" -40
+record after 1
+check "R5 turned: level change, dB" "$(awk "BEGIN { print $(reading rms after) - $(reading rms before) }")" "<" -1
+xdotool keyup a
+sleep 0.8
+record released 0.5
+check "released: rms, dBFS" "$(reading rms released)" "<" -90
+
+# --- save
+expect "the card on disk is the old one" grep -q '"R5".*"47k"' "$card"
+xdotool key ctrl+s
+expect "Ctrl+S writes the card" until_true 5 sh -c "! grep -q '\"R5\".*\"47k\"' '$card'"
+expect "and leaves no other file behind" test "$(find "$work/Presets" | wc -l)" -eq "$(find "$root/Presets" | wc -l)"
+
+# --- three sizes, to look at
+for size in 900x600 1680x1050 1200x800; do
+    xdotool windowsize --sync "$window" "${size%x*}" "${size#*x}"
+    sleep 0.7
+    import -window "$window" "$work/window_$size.png"
+done
+stop_bench
+expect "the bench goes when it is told to" sh -c '! jack_lsp | grep -q stopwright-bench:out_1'
+
+# --- a second run: no cautions any more, the saved card
+start_bench second.log "$work/Presets/LarkfieldOrgan.json"
+expect "a second run plays at once" until_true 10 sh -c 'jack_lsp | grep -q stopwright-bench:out_2'
+xdotool windowfocus "$window" keydown a
+sleep 0.6
+record again 1
+check "again: rms at or below the start level, dBFS" "$(reading rms again)" "<=" -29.5
+check "again: sounds, dBFS" "$(reading rms again)" ">" -45
+xdotool keyup a
+stop_bench
+
+# --- a file that is none, and no sound device
+printf 'no document' >"$work/broken.json"
+JACK_DEFAULT_SERVER=nobody-$$
+start_bench third.log "$work/broken.json"
+import -window "$window" "$work/no_device.png"
+xdotool key Tab key Return
+sleep 0.7
+import -window "$window" "$work/silent_run.png"
+expect "the bench runs on without a device" kill -0 "$bench_pid"
+stop_bench
+
+echo "pictures and captures: $work"
+if [ "$failures" -gt 0 ]; then
+    echo "$failures checks failed"
+    exit 1
+fi
+echo "all checks passed"

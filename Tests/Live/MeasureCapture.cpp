@@ -1,0 +1,146 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// stopwright-measure-capture FILE.wav FREQUENCY
+//
+// Prints one line per reading of the first channel, for the live test: rms and peak in dB re full scale, samples that are
+// not finite, the frequency of the partial nearest to FREQUENCY and its level, and the strongest burst above 12 kHz
+// (dB re the rms of the whole), which is where a click shows in a tone that has little there.
+
+#include "Support/Spectrum.h"
+#include "Units/Decibels.h"
+
+#include <sndfile.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <numbers>
+#include <vector>
+
+namespace
+{
+
+using stopwright::toDecibels;
+
+constexpr double burstAboveHz = 12000.0;
+constexpr std::size_t burstFrames = 480; // 10 ms at 48 kHz: whole hundreds of hertz
+
+struct Sound
+{
+    double rateHz = 0.0;
+    std::vector<double> samples;
+    int differingFrames = 0; ///< where the two channels differ
+};
+
+Sound read (const char* path)
+{
+    SF_INFO format {};
+    auto* file = sf_open (path, SFM_READ, &format);
+    if (file == nullptr || format.channels < 1)
+    {
+        std::fprintf (stderr, "stopwright-measure-capture: %s cannot be read.\n", path);
+        std::exit (1);
+    }
+    const auto channels = static_cast<std::size_t> (format.channels);
+    std::vector<float> interleaved (static_cast<std::size_t> (format.frames) * channels);
+    sf_readf_float (file, interleaved.data(), format.frames);
+    sf_close (file);
+
+    Sound sound;
+    sound.rateHz = format.samplerate;
+    for (std::size_t frame = 0; frame < static_cast<std::size_t> (format.frames); ++frame)
+    {
+        sound.samples.push_back (static_cast<double> (interleaved[frame * channels]));
+        if (std::memcmp (&interleaved[frame * channels], &interleaved[frame * channels + channels - 1], sizeof (float))
+            != 0)
+            ++sound.differingFrames;
+    }
+    return sound;
+}
+
+double rms (const std::vector<double>& samples)
+{
+    double sum = 0.0;
+    for (const double sample : samples)
+        sum += sample * sample;
+    return std::sqrt (sum / static_cast<double> (std::max<std::size_t> (1, samples.size())));
+}
+
+/// Frequency with the highest level within 3 % of the one expected, by narrowing a search over windowed bins.
+double nearestPartialHz (const Sound& sound, double expectedHz)
+{
+    double best = expectedHz;
+    double bestLevel = 0.0;
+    for (double step = expectedHz * 0.002, from = expectedHz * 0.97, to = expectedHz * 1.03; step > 1e-4;
+         step *= 0.2, from = best - 6.0 * step, to = best + 6.0 * step)
+    {
+        for (double hertz = from; hertz <= to; hertz += step)
+        {
+            const double level = std::abs (stopwright::windowedPartial (sound.samples, hertz, sound.rateHz));
+            if (level > bestLevel)
+            {
+                bestLevel = level;
+                best = hertz;
+            }
+        }
+    }
+    return best;
+}
+
+/// The strongest 10 ms above burstAboveHz, as an effective value: windowed, so that the tone itself leaks nothing there.
+double strongestBurst (const Sound& sound)
+{
+    double strongest = 0.0;
+    std::vector<double> piece (burstFrames);
+    for (std::size_t start = 0; start + burstFrames <= sound.samples.size(); start += burstFrames / 4)
+    {
+        for (std::size_t frame = 0; frame < burstFrames; ++frame)
+        {
+            const double place =
+                2.0 * std::numbers::pi * static_cast<double> (frame) / static_cast<double> (burstFrames);
+            const double window = 0.35875 - 0.48829 * std::cos (place) + 0.14128 * std::cos (2.0 * place)
+                                  - 0.01168 * std::cos (3.0 * place);
+            piece[frame] = window * sound.samples[start + frame];
+        }
+        const auto levels = stopwright::amplitudes (piece);
+        double sum = 0.0;
+        const auto firstBin =
+            static_cast<std::size_t> (burstAboveHz * static_cast<double> (burstFrames) / sound.rateHz);
+        for (std::size_t bin = firstBin; bin < levels.size(); ++bin)
+            sum += 0.5 * levels[bin] * levels[bin];
+        strongest = std::max (strongest, std::sqrt (sum / 0.2580)); // power of the window
+    }
+    return strongest;
+}
+
+} // namespace
+
+int main (int argumentCount, char** arguments)
+{
+    if (argumentCount != 3)
+    {
+        std::fprintf (stderr, "usage: stopwright-measure-capture FILE.wav FREQUENCY\n");
+        return 2;
+    }
+    auto sound = read (arguments[1]);
+    const auto isBad = [] (double sample) { return ! std::isfinite (sample); };
+    const auto notFinite = std::count_if (sound.samples.begin(), sound.samples.end(), isBad);
+    std::replace_if (sound.samples.begin(), sound.samples.end(), isBad, 0.0);
+
+    double peak = 0.0;
+    for (const double sample : sound.samples)
+        peak = std::max (peak, std::abs (sample));
+    const double level = rms (sound.samples);
+    std::printf ("notfinite %ld\nseconds %.3f\nchannelsdiffer %d\nrms %.2f\npeak %.2f\n", static_cast<long> (notFinite),
+                 static_cast<double> (sound.samples.size()) / sound.rateHz, sound.differingFrames,
+                 std::max (-200.0, toDecibels (level)), std::max (-200.0, toDecibels (peak)));
+    if (level < 1e-9)
+        return 0;
+    const double hertz = nearestPartialHz (sound, std::atof (arguments[2]));
+    std::printf ("partialhz %.3f\npartialdb %.2f\nburst %.2f\n", hertz,
+                 toDecibels (std::abs (stopwright::windowedPartial (sound.samples, hertz, sound.rateHz))),
+                 toDecibels (strongestBurst (sound) / level));
+    return 0;
+}
