@@ -17,12 +17,12 @@ constexpr double leastPivot = 1e-15;
 
 struct Work
 {
-    double* data;
-    int stride;
-    int rows;
-    bool isComplete;
-    Elimination task;
-    double* scales;
+    double* data = nullptr;
+    int stride = 0;
+    int rows = 0;
+    bool isComplete = false;
+    Elimination task {};
+    double* scales = nullptr;
 
     double* row (int index) const noexcept { return data + static_cast<std::ptrdiff_t> (index) * stride; }
 };

@@ -45,6 +45,7 @@ std::string partWords (std::string_view name)
 std::string partsWords (const std::vector<std::string>& names)
 {
     std::vector<std::string> words;
+    words.reserve (names.size());
     for (const auto& name : names)
         words.push_back (partWords (name));
     return joined (std::move (words));
@@ -60,6 +61,7 @@ std::string nodesWords (const std::vector<std::string>& names)
     if (names.size() == 1)
         return nodeWords (names.front());
     std::vector<std::string> words;
+    words.reserve (names.size());
     for (const auto& name : names)
         words.push_back (quotedText (name));
     return "nodes " + joined (std::move (words));

@@ -31,6 +31,8 @@ public:
     ~LinearCircuit();
     LinearCircuit (const LinearCircuit&) = delete;
     LinearCircuit& operator= (const LinearCircuit&) = delete;
+    LinearCircuit (LinearCircuit&&) = delete;
+    LinearCircuit& operator= (LinearCircuit&&) = delete;
 
     int sourceCount() const noexcept;
     int outputCount() const noexcept;

@@ -2,6 +2,7 @@
 #include "Circuit/NodeIslands.h"
 
 #include <algorithm>
+#include <cstddef>
 #include <map>
 #include <numeric>
 
@@ -39,7 +40,7 @@ public:
     }
 
 private:
-    int& parent (int node) { return parents_[static_cast<std::size_t> (node + 1)]; }
+    int& parent (int node) { return parents_[static_cast<std::size_t> (std::ptrdiff_t { node } + 1)]; }
 
     std::vector<int> parents_;
 };
@@ -65,6 +66,7 @@ std::vector<std::vector<int>> nodeIslands (const Netlist& netlist, const NodeMap
             islands[root].push_back (node);
 
     std::vector<std::vector<int>> list;
+    list.reserve (islands.size());
     for (auto& [root, members] : islands)
         list.push_back (std::move (members));
     return list;

@@ -157,7 +157,7 @@ PackedProduct::PackedProduct (int rows, int firstColumns, int secondColumns)
         const int quads = (quadsLeft + panel - 1) / panel;
         quadsLeft -= quads;
         panelQuads_.push_back (quads);
-        const auto height = static_cast<std::size_t> (4 * quads);
+        const auto height = 4 * static_cast<std::size_t> (quads);
         for (std::size_t row = 0; row < height; ++row)
             places_.push_back ({ offset + row, height });
         offset += height * static_cast<std::size_t> (firstColumns + secondColumns);

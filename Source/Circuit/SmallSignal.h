@@ -20,6 +20,8 @@ public:
     /// Fails: Error with a sentence when the netlist is not sound.
     explicit SmallSignal (const Netlist& netlist);
     ~SmallSignal();
+    SmallSignal (const SmallSignal&) = delete;
+    SmallSignal& operator= (const SmallSignal&) = delete;
     SmallSignal (SmallSignal&&) noexcept;
     SmallSignal& operator= (SmallSignal&&) noexcept;
 

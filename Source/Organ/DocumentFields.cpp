@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <cstdint>
 
 namespace stopwright
 {
@@ -60,7 +62,22 @@ JsonTree documentOf (std::string_view kind)
 
 JsonTree quantityTree (double value, Quantity quantity)
 {
-    return formatEngineering (value, quantity);
+    return value == 0.0 ? JsonTree (0) : JsonTree (formatEngineering (value, quantity));
+}
+
+JsonTree numberTree (double value)
+{
+    constexpr double largestExact = 1e15;
+    const bool isWhole = std::abs (value) <= largestExact && value == std::floor (value);
+    return isWhole ? JsonTree (static_cast<std::int64_t> (value)) : JsonTree (value);
+}
+
+JsonTree numbersTree (std::span<const double> values)
+{
+    auto list = JsonTree::array();
+    for (const double value : values)
+        list.push_back (numberTree (value));
+    return list;
 }
 
 void UnknownFieldStore::take (std::string_view kind, const std::string& name, const FieldReader& reader)

@@ -7,6 +7,7 @@
 #include "Units/Footage.h"
 
 #include <map>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -40,8 +41,12 @@ struct WaveSource
 WaveSource readWaveSource (FieldReader& fields);
 void writeWaveSource (const WaveSource& source, JsonTree& tree);
 
-/// A value as a document spells it: "4k7".
+/// A value as a document spells it: "4k7", and 0 for none.
 JsonTree quantityTree (double value, Quantity quantity);
+
+/// A plain number: 2 and not 2.0 where it is whole.
+JsonTree numberTree (double value);
+JsonTree numbersTree (std::span<const double> values);
 
 /// Fields the program does not know, of one document: taken from readers under "kind:NAME" and put back under the same.
 /// Several objects of one name are told apart by the order they stand in.

@@ -42,6 +42,8 @@ public:
 
     OpenFile (const OpenFile&) = delete;
     OpenFile& operator= (const OpenFile&) = delete;
+    OpenFile (OpenFile&&) = delete;
+    OpenFile& operator= (OpenFile&&) = delete;
 
     int descriptor() const noexcept { return descriptor_; }
 
@@ -129,6 +131,8 @@ public:
 
     TemporaryFile (const TemporaryFile&) = delete;
     TemporaryFile& operator= (const TemporaryFile&) = delete;
+    TemporaryFile (TemporaryFile&&) = delete;
+    TemporaryFile& operator= (TemporaryFile&&) = delete;
 
     void write (std::string_view text, const std::filesystem::path& target)
     {

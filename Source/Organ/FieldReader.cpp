@@ -31,7 +31,7 @@ std::string describe (const JsonTree& value)
 
 std::string withUnit (double value, Quantity quantity)
 {
-    return quantity == Quantity::number ? numberText (value) : formatForReading (value, quantity, 6);
+    return quantity == Quantity::number ? numberText (value) : formatForReading (value, quantity);
 }
 
 std::string rangeSentence (double value, const ValueRange& range)
@@ -69,8 +69,9 @@ void FieldReader::refuse (std::string_view key, const std::string& sentence) con
 
 void FieldReader::refuseType (const std::string& key, std::string_view wanted, const JsonTree& found) const
 {
-    refuse (key, "'" + key.substr (0, key.find ('/')) + "' must be " + std::string (wanted) + ", not "
-                     + describe (found) + ".");
+    const auto slash = key.find ('/');
+    refuse (key, (slash == std::string::npos ? "'" : "each of '") + key.substr (0, slash) + "' must be "
+                     + std::string (wanted) + ", not " + describe (found) + ".");
 }
 
 bool FieldReader::has (std::string_view key) const
@@ -248,9 +249,9 @@ bool FieldReader::flag (std::string_view key, bool fallback)
     return value->get<bool>();
 }
 
-FieldReader FieldReader::object (std::string_view key, std::string label)
+FieldReader FieldReader::object (std::string_view key)
 {
-    return { require (key), origin_, path_ + "/" + std::string (key), std::move (label) };
+    return { require (key), origin_, path_ + "/" + std::string (key), label_ };
 }
 
 std::vector<FieldReader>

@@ -56,7 +56,7 @@ public:
 
     bool flag (std::string_view key, bool fallback);
 
-    FieldReader object (std::string_view key, std::string label);
+    FieldReader object (std::string_view key);
 
     /// Readers of a list's objects, each labelled "`label` N" until it is given its name.
     std::vector<FieldReader>

@@ -7,7 +7,7 @@ namespace stopwright
 namespace
 {
 
-constexpr std::size_t columns = 100;
+constexpr std::size_t columns = 120;
 
 std::string scalarText (const JsonTree& value)
 {
@@ -53,11 +53,11 @@ void layOut (const JsonTree& value, std::size_t indent, std::size_t column, std:
     for (const auto& [key, item] : value.items())
     {
         const auto prefix = fieldPrefix (value, key);
-        text += separator + margin + prefix;
+        text.append (separator).append (margin).append (prefix);
         layOut (item, indent + 2, indent + 2 + prefix.size(), text);
         separator = ",\n";
     }
-    text += "\n" + std::string (indent, ' ') + (value.is_object() ? '}' : ']');
+    text.append (1, '\n').append (indent, ' ').append (value.is_object() ? "}" : "]");
 }
 
 } // namespace

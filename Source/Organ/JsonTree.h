@@ -18,7 +18,7 @@ using JsonTree = nlohmann::ordered_json;
 /// an object. Threading: [control]. Fails: DocumentError with the line.
 JsonTree parseJson (std::string_view text, const std::string& origin);
 
-/// JSON text for people: two-space indent, and what fits on a line of 100 columns stands on one (a part, a tap).
+/// JSON text for people: two-space indent, and what fits on a line of 120 columns stands on one (a part, a tap).
 /// Threading: [control].
 std::string layOutJson (const JsonTree& tree);
 

@@ -100,7 +100,7 @@ void write (const Inductor& inductor, JsonTree& tree)
 void write (const Potentiometer& potentiometer, JsonTree& tree)
 {
     tree["value"] = quantityTree (potentiometer.ohms, Quantity::resistance);
-    tree["position"] = potentiometer.position;
+    tree["position"] = numberTree (potentiometer.position);
     tree["taper"] = taperWords[static_cast<std::size_t> (potentiometer.taper)];
 }
 
@@ -114,9 +114,9 @@ void write (const OpAmp& amplifier, JsonTree& tree)
     if (amplifier.gainBandwidthHz)
         tree["gainBandwidthHz"] = quantityTree (*amplifier.gainBandwidthHz, Quantity::frequency);
     if (amplifier.openLoopDb)
-        tree["openLoopDb"] = *amplifier.openLoopDb;
+        tree["openLoopDb"] = numberTree (*amplifier.openLoopDb);
     if (amplifier.rails)
-        tree["rails"] = *amplifier.rails;
+        tree["rails"] = numbersTree (*amplifier.rails);
 }
 
 } // namespace
@@ -144,7 +144,7 @@ JsonTree partTree (const Part& part)
     JsonTree tree { { "name", part.name }, { "kind", kindWords[part.value.index()] }, { "nodes", part.nodes } };
     std::visit ([&tree] (const auto& value) { write (value, tree); }, part.value);
     if (part.tolerance != 0.0)
-        tree["tolerance"] = part.tolerance;
+        tree["tolerance"] = numberTree (part.tolerance);
     return tree;
 }
 

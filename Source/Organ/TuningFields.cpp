@@ -39,7 +39,7 @@ void readDivisors (FieldReader& tuning, TuningStatement& statement)
 {
     constexpr int smallestDivisor = 2;
     constexpr int largestDivisor = 65535;
-    auto divisors = tuning.object ("divisors", "divisors");
+    auto divisors = tuning.object ("divisors");
     for (std::size_t note = 0; note < noteWords.size(); ++note)
         statement.divisors[note] = divisors.whole (noteWords[note], smallestDivisor, largestDivisor);
     if (! divisors.unknownFields().empty())
@@ -85,7 +85,7 @@ int readKey (FieldReader& fields, std::string_view key, std::optional<std::strin
 TuningStatement readTuning (FieldReader& instrument, UnknownFieldStore& unknown)
 {
     TuningStatement statement;
-    auto tuning = instrument.object ("tuning", "tuning");
+    auto tuning = instrument.object ("tuning");
     statement.kind = static_cast<TuningKind> (tuning.choice ("kind", tuningWords));
     if (statement.kind == TuningKind::equalTemperament)
     {
@@ -116,11 +116,11 @@ void writeTuning (const TuningStatement& statement, JsonTree& instrument, Unknow
     tuning["kind"] = wordOf (tuningWords, statement.kind);
     if (statement.kind == TuningKind::equalTemperament)
     {
-        tuning["referenceHz"] = statement.referenceHz;
+        tuning["referenceHz"] = numberTree (statement.referenceHz);
     }
     else
     {
-        tuning["clockHz"] = statement.clockHz;
+        tuning["clockHz"] = numberTree (statement.clockHz);
         tuning["octave"] = statement.octave;
         tuning["divisors"] = divisorTree (statement);
     }
@@ -137,7 +137,7 @@ KeyerSettings readKeyer (FieldReader& instrument, UnknownFieldStore& unknown)
     KeyerSettings keyer;
     if (! instrument.has ("keyer"))
         return keyer;
-    auto fields = instrument.object ("keyer", "keyer");
+    auto fields = instrument.object ("keyer");
     keyer.shape = static_cast<KeyerShape> (fields.choice ("shape", keyerWords, 0));
     keyer.attackSeconds = fields.quantity ("attackSeconds", attackRange, keyer.attackSeconds);
     keyer.releaseSeconds = fields.quantity ("releaseSeconds", releaseRange, keyer.releaseSeconds);
@@ -150,10 +150,10 @@ void writeKeyer (const KeyerSettings& settings, JsonTree& instrument, UnknownFie
 {
     JsonTree keyer;
     keyer["shape"] = wordOf (keyerWords, settings.shape);
-    keyer["attackSeconds"] = settings.attackSeconds;
-    keyer["releaseSeconds"] = settings.releaseSeconds;
+    keyer["attackSeconds"] = numberTree (settings.attackSeconds);
+    keyer["releaseSeconds"] = numberTree (settings.releaseSeconds);
     if (std::isfinite (settings.bleedDb))
-        keyer["bleedDb"] = settings.bleedDb;
+        keyer["bleedDb"] = numberTree (settings.bleedDb);
     unknown.putInto (keyer, "keyer", {});
     instrument["keyer"] = std::move (keyer);
 }

@@ -11,11 +11,11 @@ namespace stopwright
 
 /// The fields tuning, highestGenerator, aboveHighest and mutations of an instrument. Fails: DocumentError.
 TuningStatement readTuning (FieldReader& instrument, UnknownFieldStore& unknown);
-void writeTuning (const TuningStatement& tuning, JsonTree& instrument, UnknownFieldSource& unknown);
+void writeTuning (const TuningStatement& statement, JsonTree& instrument, UnknownFieldSource& unknown);
 
 /// The field keyer. Fails: DocumentError.
 KeyerSettings readKeyer (FieldReader& instrument, UnknownFieldStore& unknown);
-void writeKeyer (const KeyerSettings& keyer, JsonTree& instrument, UnknownFieldSource& unknown);
+void writeKeyer (const KeyerSettings& settings, JsonTree& instrument, UnknownFieldSource& unknown);
 
 /// The name of a key ("C4"). Fails: DocumentError.
 int readKey (FieldReader& fields, std::string_view key, std::optional<std::string> fallback = {});

@@ -74,7 +74,7 @@ Wave readWave (FieldReader& fields)
 
 JsonTree tauTree (double tau, TauUnit unit)
 {
-    return unit == TauUnit::seconds ? quantityTree (tau, Quantity::time) : JsonTree (tau);
+    return unit == TauUnit::seconds ? quantityTree (tau, Quantity::time) : numberTree (tau);
 }
 
 void writeWave (const Wave& wave, JsonTree& tree)
@@ -85,15 +85,15 @@ void writeWave (const Wave& wave, JsonTree& tree)
     {
         case WaveKind::square:
             if (wave.duty != evenDuty)
-                tree["duty"] = wave.duty;
+                tree["duty"] = numberTree (wave.duty);
             break;
         case WaveKind::pulse:
-            tree["duty"] = wave.duty;
+            tree["duty"] = numberTree (wave.duty);
             break;
         case WaveKind::staircase:
             tree["ranks"] = wave.ranks;
             if (! wave.weights.empty())
-                tree["weights"] = wave.weights;
+                tree["weights"] = numbersTree (wave.weights);
             break;
         case WaveKind::rounded:
             tree["riseTau"] = tauTree (wave.riseTau, wave.tauUnit);
@@ -101,7 +101,7 @@ void writeWave (const Wave& wave, JsonTree& tree)
             tree["tauIn"] = tauWords[static_cast<std::size_t> (wave.tauUnit)];
             break;
         case WaveKind::outphased:
-            tree["weight"] = wave.outphaseWeight;
+            tree["weight"] = numberTree (wave.outphaseWeight);
             break;
         case WaveKind::triangle:
         case WaveKind::sawtooth:
@@ -138,7 +138,7 @@ void writeWaveSource (const WaveSource& source, JsonTree& tree)
 {
     writeWave (source.wave, tree);
     tree["footage"] = source.footage.text();
-    tree["vpp"] = source.voltsPeakToPeak;
+    tree["vpp"] = numberTree (source.voltsPeakToPeak);
     tree["sourceOhms"] = quantityTree (source.sourceOhms, Quantity::resistance);
 }
 

@@ -18,7 +18,7 @@ namespace
 constexpr int blockCount = 100;
 
 /// Both ways through the same random sources; the difference relative to the peak.
-double worstDifference (const Netlist& netlist, std::vector<std::string> outputNodes, Random& random)
+double worstDifference (const Netlist& netlist, const std::vector<std::string>& outputNodes, Random& random)
 {
     StateSpaceBuilder builder (netlist, outputNodes);
     auto network = builder.makeStateSpace();
@@ -45,6 +45,8 @@ double worstDifference (const Netlist& netlist, std::vector<std::string> outputN
         auto out = makeBuffers (builder.outputCount());
         std::vector<const double*> from;
         std::vector<double*> to;
+        from.reserve (in.size());
+        to.reserve (out.size());
         for (auto& channel : in)
             from.push_back (channel.data());
         for (auto& channel : out)

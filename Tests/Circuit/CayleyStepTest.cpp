@@ -11,7 +11,6 @@
 #include <cmath>
 #include <complex>
 #include <gtest/gtest.h>
-#include <iostream>
 #include <numbers>
 
 namespace stopwright
@@ -88,8 +87,7 @@ TEST (CayleyStep, HasTheAnalogueResponseAtTheWarpedFrequency)
     {
         const double worst = worstWarpedError (sample);
         EXPECT_LT (worst, tolerance::discretisation) << sample.name;
-        RecordProperty (sample.name.c_str(), std::to_string (worst));
-        std::cout << "    " << sample.name << ": " << worst << '\n';
+        RecordProperty (sample.name, std::to_string (worst));
     }
 }
 

@@ -41,6 +41,7 @@ double CircuitRun::step (double input)
 std::vector<double> samplesOf (int count, const std::function<double (int)>& function)
 {
     std::vector<double> samples;
+    samples.reserve (static_cast<std::size_t> (count));
     for (int index = 0; index < count; ++index)
         samples.push_back (function (index));
     return samples;

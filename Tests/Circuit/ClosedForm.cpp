@@ -16,6 +16,7 @@ namespace
 std::vector<double> logSpaced (double low, double high, int points)
 {
     std::vector<double> values;
+    values.reserve (static_cast<std::size_t> (points));
     for (int index = 0; index < points; ++index)
         values.push_back (low * std::pow (high / low, index / static_cast<double> (points - 1)));
     return values;

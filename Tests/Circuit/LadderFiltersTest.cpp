@@ -32,6 +32,7 @@ double oddSine (int k, int order)
 Elements butterworthDoubly (int order)
 {
     Elements elements;
+    elements.reserve (static_cast<std::size_t> (order));
     for (int k = 1; k <= order; ++k)
         elements.push_back (2.0 * oddSine (k, order));
     return elements;

@@ -9,7 +9,6 @@
 #include <cmath>
 #include <gtest/gtest.h>
 #include <limits>
-#include <numbers>
 
 namespace stopwright
 {
@@ -17,8 +16,6 @@ namespace
 {
 
 using Complex = std::complex<double>;
-
-constexpr double pi = std::numbers::pi;
 
 Netlist twoTapDivider()
 {

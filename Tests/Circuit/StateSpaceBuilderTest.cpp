@@ -22,6 +22,7 @@ NetworkFault faultOf (const Netlist& netlist)
 std::vector<std::string> stateNames (const StateSpaceBuilder& builder)
 {
     std::vector<std::string> names;
+    names.reserve (static_cast<std::size_t> (builder.stateCount()));
     for (int state = 0; state < builder.stateCount(); ++state)
         names.push_back (builder.quantities()[static_cast<std::size_t> (state)].name);
     return names;

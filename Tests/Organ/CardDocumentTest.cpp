@@ -119,6 +119,7 @@ TEST (CardDocument, WritesAsATechnicianWould)
         text.find (R"({ "name": "R1", "kind": "resistor", "nodes": ["in", "t"], "value": "47k", "tolerance": 0.05 })"),
         std::string::npos)
         << text;
+    EXPECT_NE (text.find ("\"vpp\": 2, \"sourceOhms\": 0,"), std::string::npos) << text;
 }
 
 TEST (CardDocument, KeepsValuesToTheLastBit)
@@ -171,7 +172,7 @@ TEST (CardDocument, RefusalsNameThePlaceAndTheRemedy)
                "reed.json: /taps/0/wave: tap W1: 'wave' mus");
     EXPECT_EQ (
         refusal ("\"47k\"", "-47000"),
-        "reed.json: /parts/0/value: part R1: the resistance is -47.0000 k\xCE\xA9 but must be from 1.00000 m\xCE\xA9 to 1.00000 T\xCE\xA9.");
+        "reed.json: /parts/0/value: part R1: the resistance is -47.0 k\xCE\xA9 but must be from 1.00 m\xCE\xA9 to 1.00 T\xCE\xA9.");
     EXPECT_EQ (refusal ("\"output\": \"t\"", "\"outptu\": \"t\""), "reed.json: the field 'output' is missing.");
     EXPECT_EQ (refusal ("\"stopwright\": 1", "\"stopwright\": 7").substr (0, 57),
                "reed.json: /stopwright: the document is of version 7, and");

@@ -93,8 +93,8 @@ TEST (JsonParser, BoundsTheSize)
 
 TEST (JsonParser, DoesNotQuoteALongFault)
 {
-    EXPECT_LT (refusal ("[\"" + std::string (1000000, 'x')).size(), 300U);
-    EXPECT_LT (refusal ("[1" + repeated ("9", 1000000) + "]").size(), 300U);
+    EXPECT_LT (refusal (std::string ("[\"").append (1000000, 'x')).size(), 300U);
+    EXPECT_LT (refusal (std::string ("[1").append (1000000, '9').append ("]")).size(), 300U);
 }
 
 TEST (JsonLayout, PutsWhatFitsOnOneLine)
@@ -106,10 +106,14 @@ TEST (JsonLayout, PutsWhatFitsOnOneLine)
 
 TEST (JsonLayout, BreaksWhatIsTooLong)
 {
-    const auto tree =
-        parseJson (R"({"list":[")" + std::string (60, 'x') + R"(",")" + std::string (60, 'y') + R"("]})", "f");
-    EXPECT_EQ (layOutJson (tree), "{\n  \"list\": [\n    \"" + std::string (60, 'x') + "\",\n    \""
-                                      + std::string (60, 'y') + "\"\n  ]\n}\n");
+    JsonTree tree;
+    tree["list"] = { std::string (70, 'x'), std::string (70, 'y') };
+    const auto expected = std::string ("{\n  \"list\": [\n    \"")
+                              .append (70, 'x')
+                              .append ("\",\n    \"")
+                              .append (70, 'y')
+                              .append ("\"\n  ]\n}\n");
+    EXPECT_EQ (layOutJson (tree), expected);
 }
 
 } // namespace stopwright

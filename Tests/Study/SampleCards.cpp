@@ -6,6 +6,16 @@
 namespace stopwright
 {
 
+namespace
+{
+
+std::string numbered (const char* letters, std::size_t number)
+{
+    return std::string (letters).append (std::to_string (number));
+}
+
+} // namespace
+
 Tap sampleTap (const std::string& name, WaveKind kind, const std::string& footage)
 {
     Tap tap;
@@ -36,8 +46,8 @@ Card threeSectionCard()
     const std::vector<std::string> nodes { "in", "a", "b", "c" };
     for (std::size_t i = 1; i < nodes.size(); ++i)
     {
-        card.parts.push_back ({ "R" + std::to_string (i), { nodes[i - 1], nodes[i] }, Resistor { 47e3 }, 0.0 });
-        card.parts.push_back ({ "C" + std::to_string (i), { nodes[i], "0" }, Capacitor { 10e-9 }, 0.0 });
+        card.parts.push_back ({ numbered ("R", i), { nodes[i - 1], nodes[i] }, Resistor { 47e3 }, 0.0 });
+        card.parts.push_back ({ numbered ("C", i), { nodes[i], "0" }, Capacitor { 10e-9 }, 0.0 });
     }
     card.output = "c";
     return card;
@@ -48,8 +58,8 @@ Card straightCard (std::vector<Tap> taps)
     Card card;
     for (std::size_t i = 0; i < taps.size(); ++i)
     {
-        taps[i].node = "in" + std::to_string (i);
-        card.parts.push_back ({ "R" + std::to_string (i), { taps[i].node, "out" }, Resistor { 10e3 }, 0.0 });
+        taps[i].node = numbered ("in", i);
+        card.parts.push_back ({ numbered ("R", i), { taps[i].node, "out" }, Resistor { 10e3 }, 0.0 });
     }
     card.taps = std::move (taps);
     card.output = "out";

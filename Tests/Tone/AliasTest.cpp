@@ -6,6 +6,7 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
 #include <cstdio>
 #include <numbers>
@@ -20,9 +21,11 @@ namespace
 #ifdef STOPWRIGHT_SANITIZED
 constexpr int lowestKey = 60;
 constexpr int keyStep = 12;
+constexpr std::array<int, 1> otherRateKeys { 119 };
 #else
 constexpr int lowestKey = 24; // C1
 constexpr int keyStep = 1;
+constexpr std::array<int, 3> otherRateKeys { 48, 97, 119 };
 #endif
 
 constexpr int highestKey = 120; // C9
@@ -105,66 +108,23 @@ void expectNoAliasAtAnyKey (const std::string& name, const Wave& wave, double ow
 
 } // namespace
 
-TEST (Alias, Square)
+// One test for all waves, since most of the time goes into preparing transforms of so many lengths. A narrow pulse is
+// held to the bar re its own, weaker fundamental as well.
+TEST (Alias, EveryWaveKeepsTheBarAtEveryKey)
 {
     expectNoAliasAtAnyKey ("square", Wave {});
-}
-
-TEST (Alias, SquareWithDuty)
-{
     expectNoAliasAtAnyKey ("square 30 %", Wave { .duty = 0.3 });
-}
-
-// A narrow pulse is held to the bar re its own, weaker fundamental as well.
-TEST (Alias, Pulse)
-{
     expectNoAliasAtAnyKey ("pulse 1/8", Wave { .kind = WaveKind::pulse, .duty = 0.125 }, -40.0);
-}
-
-TEST (Alias, NarrowPulse)
-{
     expectNoAliasAtAnyKey ("pulse 2 %", Wave { .kind = WaveKind::pulse, .duty = 0.02 }, -40.0);
-}
-
-TEST (Alias, Staircase)
-{
     expectNoAliasAtAnyKey ("staircase, 4 ranks", Wave { .kind = WaveKind::staircase, .ranks = 4 });
-}
-
-TEST (Alias, Triangle)
-{
     expectNoAliasAtAnyKey ("triangle", Wave { .kind = WaveKind::triangle });
-}
-
-TEST (Alias, Sawtooth)
-{
     expectNoAliasAtAnyKey ("sawtooth", Wave { .kind = WaveKind::sawtooth });
-}
-
-TEST (Alias, Outphased)
-{
     expectNoAliasAtAnyKey ("outphased 0.475", Wave { .kind = WaveKind::outphased, .outphaseWeight = 0.475 });
-}
-
-TEST (Alias, Rounded)
-{
     expectNoAliasAtAnyKey ("rounded 0.1 T", Wave { .kind = WaveKind::rounded });
-}
-
-TEST (Alias, RoundedUnequally)
-{
     expectNoAliasAtAnyKey ("rounded 0.05 T / 0.5 T",
                            Wave { .kind = WaveKind::rounded, .riseTau = 0.05, .fallTau = 0.5 });
-}
-
-TEST (Alias, HardlyRounded)
-{
     expectNoAliasAtAnyKey ("rounded 0.0001 T / 0.001 T",
                            Wave { .kind = WaveKind::rounded, .riseTau = 0.0001, .fallTau = 0.001 });
-}
-
-TEST (Alias, RoundedInSeconds)
-{
     expectNoAliasAtAnyKey (
         "rounded 5 us / 200 us",
         Wave { .kind = WaveKind::rounded, .riseTau = 5e-6, .fallTau = 2e-4, .tauUnit = TauUnit::seconds });
@@ -176,8 +136,8 @@ TEST (Alias, OtherRatesKeepTheBar)
     const std::vector<Wave> waves { Wave {}, Wave { .kind = WaveKind::triangle }, Wave { .kind = WaveKind::sawtooth },
                                     Wave { .kind = WaveKind::rounded } };
 
-    for (const double rateHz : { 44100.0, 48000.0, 96000.0, 176400.0, 352800.0, 384000.0 })
-        for (const int key : { 36, 61, 84, 97, 108, 119 })
+    for (const double rateHz : { 44100.0, 48000.0, 96000.0, 176400.0, 384000.0 })
+        for (const int key : otherRateKeys)
         {
             // An odd number of cycles next to the key's pitch; the tuning is moved to it.
             const double pitchHz = 440.0 * std::exp2 ((key - 69) / 12.0);
@@ -206,9 +166,10 @@ TEST (Alias, ReadingFindsTheAliasOfANaiveSquare)
 {
     const Tuning tuning = Tuning::topOctave (2000000.0, toneBench::divisors, 8, highestKey);
     const Generator c8 = *tuning.generatorFor (108, Footage {});
-    std::vector<double> samples;
-    for (int i = 0; i < 478 * 12; ++i)
-        samples.push_back ((i * 250LL) % (478 * 24) < 478 * 12 ? 0.5 : -0.5);
+    constexpr long long frames = 478LL * 12;
+    std::vector<double> samples (static_cast<std::size_t> (frames));
+    for (long long i = 0; i < frames; ++i)
+        samples[static_cast<std::size_t> (i)] = i * 250 % (2 * frames) < frames ? 0.5 : -0.5;
 
     EXPECT_GT (readingOf (samples, 125, 192000.0, Wave {}, c8, tuning).aliasDb, -60.0);
 }

@@ -161,7 +161,7 @@ TEST (GeneratorBank, RemainderIsWhatACutLeavesOver)
     bank.advance (512);
     std::vector<float> left (static_cast<std::size_t> (2 * bank.delayByFrames()));
 
-    // With nothing to cut (a wave just crossing zero would do) it ends at zero, and begins as the wave itself goes on.
+    // It begins as the wave itself goes on, and ends at zero.
     for (int w = 0; w < static_cast<int> (allWaves.size()); ++w)
     {
         bank.remainder (w, { 2, 3 }, cut, left);

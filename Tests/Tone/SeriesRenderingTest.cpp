@@ -20,7 +20,7 @@ using Complex = std::complex<double>;
 constexpr double rateHz = 192000.0;
 
 /// C8 of the 2.00024 MHz clock: 25003 periods last 478 * 2400 samples at 192 kHz, so every harmonic is a whole bin.
-constexpr std::size_t frames = 478 * 2400;
+constexpr std::size_t frames = 478UL * 2400;
 constexpr long long cycles = 25003;
 
 /// Greatest distance of the rendered harmonics up to 20 kHz from the series, in volts, phases and delay included.
@@ -67,10 +67,10 @@ TEST (SeriesRendering, BrokenBackAndSilentTopsFollowTheSeries)
         const Tuning tuning = Tuning::topOctave (2000000.0, toneBench::divisors, 8, 120, top);
         GeneratorBank bank (tuning, { staircase }, rateHz, 4096);
         const Generator c7 = *tuning.generatorFor (96, Footage {});
-        const auto samples = toneBench::rendered (bank, 0, c7, 956 * 12, 4096);
+        const auto samples = toneBench::rendered (bank, 0, c7, 956UL * 12, 4096);
 
         for (int n = 1; n <= 9; ++n)
-            EXPECT_NEAR (std::abs (bin (samples, n * 125)), std::abs (fourierCoefficient (staircase, n, c7, tuning)),
+            EXPECT_NEAR (std::abs (bin (samples, n * 125LL)), std::abs (fourierCoefficient (staircase, n, c7, tuning)),
                          1e-6)
                 << n;
     }

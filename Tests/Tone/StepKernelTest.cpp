@@ -41,7 +41,7 @@ TEST (StepKernel, ResidualsAreOddAndEvenAboutTheEdge)
     const StepKernel kernel (192000.0);
     const int taps = kernel.taps();
 
-    // Tap k of row r and tap T - 2 - k of row P - r lie at equal distances from the edge... on both sides.
+    // Tap k of row r and tap T - 1 - k of row P - r lie equally far from the edge, on its two sides.
     for (int row = 1; row < StepKernel::phases; row += 7)
         for (int tap = 0; tap < taps; ++tap)
         {

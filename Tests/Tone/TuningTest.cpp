@@ -141,7 +141,8 @@ TEST (Tuning, ClockedTimeIsExact)
     {
         // Half period of the master in samples: N / 2 ticks; of C9, 239 / 2.
         const std::int64_t divisor = chain == 0 ? 239 : divisors[chain];
-        EXPECT_EQ (base.halfPeriodUnits[chain] * 2 * 25003, base.unitsPerSample * divisor * 600);
+        EXPECT_EQ (base.unitsPerSample % 25003, 0);
+        EXPECT_EQ (base.halfPeriodUnits[chain] * 2, base.unitsPerSample / 25003 * divisor * 600);
     }
 }
 
@@ -187,7 +188,7 @@ TEST (Tuning, HighestKeyBelowTheDividedOctaveLowersTheMasters)
     EXPECT_FALSE (tuning.generatorFor (114, feet ("8")));
     EXPECT_NEAR (soundingHz (tuning, 113, "8"), 5587.2626, 1e-3);
     const auto base = tuning.timeBase (192000.0);
-    EXPECT_EQ (base.halfPeriodUnits[6] * 25003, base.unitsPerSample * 338 * 2400) << "F#7 lasts 2 N ticks";
+    EXPECT_EQ (base.halfPeriodUnits[6], base.unitsPerSample / 25003 * 338 * 2400) << "F#7 lasts 2 N ticks";
 }
 
 TEST (Tuning, RefusesWhatNoOrganHas)
