@@ -20,7 +20,10 @@ AudioPage::AudioPage (AudioHost& host) : host_ (host)
     system_.setTitle ("Sound system");
     output_.setTitle ("Output");
     system_.addItemList (host_.systems(), 1);
-    system_.setText (host_.currentSystem(), juce::dontSendNotification);
+    if (host_.currentSystem().isNotEmpty())
+        system_.setText (host_.currentSystem(), juce::dontSendNotification);
+    else
+        system_.setSelectedItemIndex (0, juce::dontSendNotification);
     system_.onChange = [this] { fillOutputs(); };
     output_.onChange = [this] { choose(); };
     output_.setTextWhenNoChoicesAvailable ("none found");

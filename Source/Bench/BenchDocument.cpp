@@ -124,7 +124,7 @@ fs::path findDemonstrationOrgan (const fs::path& executable)
         {
             if (fs::is_directory (candidate, ignored))
             {
-                if (const auto found = instrumentIn (candidate); ! found.empty())
+                if (auto found = instrumentIn (candidate); ! found.empty())
                     return found;
             }
         }

@@ -193,6 +193,11 @@ void BenchLook::drawLabel (juce::Graphics& graphics, juce::Label& label)
                      label.getBorderSize().subtractedFrom (label.getLocalBounds()), label.getJustificationType());
 }
 
+juce::PopupMenu::Options BenchLook::getOptionsForComboBoxPopupMenu (juce::ComboBox& box, juce::Label& label)
+{
+    return LookAndFeel_V4::getOptionsForComboBoxPopupMenu (box, label).withParentComponent (box.getTopLevelComponent());
+}
+
 juce::Font BenchLook::getPopupMenuFont()
 {
     return Lettering::body();

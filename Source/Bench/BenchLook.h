@@ -55,6 +55,9 @@ public:
     juce::Font getComboBoxFont (juce::ComboBox& box) override;
     void positionComboBoxText (juce::ComboBox& box, juce::Label& label) override;
     void drawLabel (juce::Graphics& graphics, juce::Label& label) override;
+
+    /// Menus open within the window, which works without a window manager too.
+    juce::PopupMenu::Options getOptionsForComboBoxPopupMenu (juce::ComboBox& box, juce::Label& label) override;
     juce::Font getPopupMenuFont() override;
 
     void drawScrollbar (juce::Graphics& graphics,

@@ -44,7 +44,8 @@ HarmonicPanel::HarmonicPanel (BenchSession& session)
     setTooltip (
         "Partial: one of the simple tones a sound is made of, numbered from the fundamental (1) of the key's 8 ft "
         "pitch. Behind: what the tapped waves hold. In front: what the card lets through. An open circle marks a "
-        "partial that the waves do not hold at all: no network can bring it out.");
+        "partial that the waves do not hold at all: no network can bring it out. Levels are in dB re the strongest "
+        "partial, of the source and of the result each.");
     session_.addListener (*this);
     request();
 }

@@ -121,7 +121,9 @@ void KeyboardStrip::paint (juce::Graphics& graphics)
     }
     if (hasKeyboardFocus (false))
     {
-        BenchLook::drawFocusRing (graphics, *this, areaOf (focusKey_));
+        const auto area = areaOf (focusKey_);
+        BenchLook::drawFocusRing (graphics, *this,
+                                  isNatural (focusKey_) ? area.withTrimmedTop (sharpHeight * area.getHeight()) : area);
         graphics.setColour (BenchLook::paletteOf (*this).focus);
         graphics.drawRect (getLocalBounds(), 2);
     }

@@ -6,6 +6,7 @@
 #include "Units/Error.h"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 #include <numbers>
 
@@ -19,6 +20,22 @@ constexpr double levelStepDb = 0.5;
 constexpr double positionStep = 0.05;
 constexpr double positionSweepRadians = 1.5 * std::numbers::pi; // a carbon track turns through about 270 degrees
 constexpr double turn = 2.0 * std::numbers::pi;
+
+/// Behind a value that has no letter of its own: "180" alone could be anything.
+std::string unitOf (Quantity quantity)
+{
+    switch (quantity)
+    {
+        case Quantity::resistance:
+            return " \u03a9";
+        case Quantity::capacitance:
+            return " F";
+        case Quantity::inductance:
+            return " H";
+        default:
+            return {};
+    }
+}
 
 double roundedToFourDigits (double value)
 {
@@ -109,7 +126,10 @@ std::string KnobScale::textOf (double value) const
         return formatEngineering (std::round (value * 1000.0) / 10.0, Quantity::number) + " %";
     if (law_ == Law::decibel || range_.quantity == Quantity::frequency || ! std::isfinite (value))
         return formatForReading (value, range_.quantity);
-    return formatEngineering (value, range_.quantity);
+    const auto text = formatEngineering (value, range_.quantity);
+    const bool hasLetter = std::any_of (
+        text.begin(), text.end(), [] (char letter) { return std::isalpha (static_cast<unsigned char> (letter)) != 0; });
+    return hasLetter ? text : text + unitOf (range_.quantity);
 }
 
 std::string KnobScale::longTextOf (double value) const

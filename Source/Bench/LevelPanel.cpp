@@ -106,6 +106,9 @@ void LevelPanel::paintScale (juce::Graphics& graphics)
     const auto area = scaleArea().toFloat();
     const float lineY = area.getY() + area.getHeight() * 0.30f;
 
+    graphics.setColour (colours.ink);
+    graphics.fillRect (area.getX(), lineY, xOf (Engine::highestListeningLevelDb) - area.getX(), 1.5f);
+
     // Safe to start: a hatched band that ends in a post, with its word.
     const juce::Rectangle<float> safe (area.getX(), lineY - 6.0f, xOf (safeBelowDb) - area.getX(), 12.0f);
     {
@@ -115,11 +118,15 @@ void LevelPanel::paintScale (juce::Graphics& graphics)
         for (float x = safe.getX() - 12.0f; x < safe.getRight(); x += 6.0f)
             graphics.drawLine (x, safe.getBottom(), x + 12.0f, safe.getY(), 1.0f);
     }
+    const juce::String word ("safe to start");
+    auto wordArea = safe.toNearestInt().withTrimmedLeft (Lettering::px (8.0f));
+    wordArea = wordArea.withWidth (Lettering::widthOf (Lettering::small(), word) + 8)
+                   .withSizeKeepingCentre (Lettering::widthOf (Lettering::small(), word) + 8, Lettering::px (16.0f));
+    graphics.setColour (colours.sheet);
+    graphics.fillRect (wordArea);
     graphics.setColour (colours.faintInk);
+    Lettering::draw (graphics, *this, word, Lettering::small(), wordArea, juce::Justification::centred);
     graphics.fillRect (xOf (safeBelowDb) - 1.0f, safe.getY() - 2.0f, 2.0f, safe.getHeight() + 4.0f);
-    graphics.setColour (colours.ink);
-    graphics.fillRect (area.getX(), lineY, xOf (Engine::highestListeningLevelDb) - area.getX(), 1.5f);
-
     const float x = xOf (engine_.listeningLevelDb());
     juce::Path marker;
     marker.addTriangle (x - 7.0f, lineY - 11.0f, x + 7.0f, lineY - 11.0f, x, lineY);

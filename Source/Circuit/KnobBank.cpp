@@ -17,7 +17,7 @@ KnobBank::KnobBank (const KnobTable& table, int stepCount) : values_ (table.valu
 
 void KnobBank::setTarget (int knob, double value) noexcept
 {
-    if (! std::isfinite (value))
+    if (! hasKnob (knob) || ! std::isfinite (value))
         return;
     auto& [range, isLinear, ramp] = knobs_[static_cast<std::size_t> (knob)];
     const double target = range.clamp (value);
@@ -30,7 +30,7 @@ void KnobBank::setTarget (int knob, double value) noexcept
 
 bool KnobBank::setNow (int knob, double value) noexcept
 {
-    if (! std::isfinite (value))
+    if (! hasKnob (knob) || ! std::isfinite (value))
         return false;
     auto& [range, isLinear, ramp] = knobs_[static_cast<std::size_t> (knob)];
     movingCount_ -= ramp.isMoving() ? 1 : 0;

@@ -22,7 +22,7 @@ public:
 
     bool isMoving() const noexcept { return movingCount_ > 0; }
 
-    /// Value clamped to the knob's range; non-finite is ignored.
+    /// Value clamped to the knob's range; non-finite is ignored, and so is a knob that is not there.
     void setTarget (int knob, double value) noexcept;
 
     /// The same at once. Returns false when it was ignored.
@@ -41,6 +41,8 @@ private:
         bool isLinear = false;
         KnobRamp ramp;
     };
+
+    bool hasKnob (int knob) const noexcept { return knob >= 0 && static_cast<std::size_t> (knob) < knobs_.size(); }
 
     std::vector<Knob> knobs_;
     std::vector<double> values_;

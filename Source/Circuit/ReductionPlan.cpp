@@ -216,6 +216,8 @@ ReductionPlan::ReductionPlan (const NetworkEquations& equations)
         fault = nameUndetermined (equations, *this, factors);
         return;
     }
+    if (freeColumns.empty() || equations.sourceCount() == 0)
+        return;
     const Eigen::MatrixXd solution = factors.solve (sourceRates (equations, tables, constraints));
     faultyOutput = findRateOutput (equations, *this, tables, solution);
     if (faultyOutput >= 0)

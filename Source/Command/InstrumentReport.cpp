@@ -48,8 +48,9 @@ std::string tuningWords (const TuningStatement& statement)
 
 std::string keysWords (const Division& division)
 {
-    return counted (static_cast<std::size_t> (division.highestKey - division.lowestKey + 1), "key") + ", "
-           + keyName (division.lowestKey) + " to " + keyName (division.highestKey);
+    const int keys = division.highestKey - division.lowestKey + 1;
+    return counted (static_cast<std::size_t> (keys), "key") + ", " + keyName (division.lowestKey) + " to "
+           + keyName (division.highestKey);
 }
 
 std::string describe (const Instrument& instrument, const Tuning& tuning, const std::filesystem::path& file)

@@ -14,6 +14,8 @@ public:
     ~Interruption();
     Interruption (const Interruption&) = delete;
     Interruption& operator= (const Interruption&) = delete;
+    Interruption (Interruption&&) = delete;
+    Interruption& operator= (Interruption&&) = delete;
 
     /// Whether somebody wants the program to stop.
     bool isWanted() const noexcept;

@@ -19,6 +19,8 @@ public:
 
     ProgressLine (const ProgressLine&) = delete;
     ProgressLine& operator= (const ProgressLine&) = delete;
+    ProgressLine (ProgressLine&&) = delete;
+    ProgressLine& operator= (ProgressLine&&) = delete;
 
     /// fraction: 0 .. 1.
     void show (double fraction);

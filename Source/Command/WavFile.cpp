@@ -61,6 +61,8 @@ struct WavFile::Implementation
 
     Implementation (const Implementation&) = delete;
     Implementation& operator= (const Implementation&) = delete;
+    Implementation (Implementation&&) = delete;
+    Implementation& operator= (Implementation&&) = delete;
 
     void openTemporary()
     {

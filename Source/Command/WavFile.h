@@ -21,6 +21,8 @@ public:
 
     WavFile (const WavFile&) = delete;
     WavFile& operator= (const WavFile&) = delete;
+    WavFile (WavFile&&) = delete;
+    WavFile& operator= (WavFile&&) = delete;
 
     void write (std::span<const float> samples);
 

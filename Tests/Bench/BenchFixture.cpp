@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/BenchFixture.h"
 
+#include "Bench/DisplayErrors.h"
+
 #include <cmath>
 
 namespace stopwright
@@ -24,6 +26,24 @@ fs::path freshFolder()
     return folder;
 }
 
+/// JUCE, once for all tests of the program: the connection to the display cannot be opened a second time.
+class JuceEnvironment : public testing::Environment
+{
+public:
+    void SetUp() override
+    {
+        juce_ = std::make_unique<juce::ScopedJuceInitialiser_GUI>();
+        test::surviveDisplayErrors();
+    }
+
+    void TearDown() override { juce_.reset(); }
+
+private:
+    std::unique_ptr<juce::ScopedJuceInitialiser_GUI> juce_;
+};
+
+const auto* const juceEnvironment = testing::AddGlobalTestEnvironment (new JuceEnvironment);
+
 } // namespace
 
 BenchFixture::BenchFixture() : folder_ (freshFolder())
@@ -46,7 +66,7 @@ BenchView& BenchFixture::openView (int width, int height)
 {
     view_ = std::make_unique<BenchView> (session_, *settings_, nullptr);
     view_->setSize (width, height);
-    view_->addToDesktop (0);
+    view_->addToDesktop (juce::ComponentPeer::windowHasTitleBar | juce::ComponentPeer::windowAppearsOnTaskbar);
     view_->setVisible (true);
     runMessages (50);
     view_->harmonics().finish();
@@ -100,6 +120,7 @@ void BenchFixture::mouse (juce::Component& component, juce::Point<int> place, ju
 {
     const auto inWindow = view_->getLocalPoint (&component, place.toFloat());
     mouseTime_ += 40;
+    juce::ModifierKeys::currentModifiers = modifiers; // the framework takes Shift from here, as the keyboard left it
     view_->getPeer()->handleMouseEvent (juce::MouseInputSource::InputSourceType::mouse, inWindow, modifiers, 0.0f, 0.0f,
                                         mouseTime_);
 }

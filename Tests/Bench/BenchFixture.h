@@ -51,7 +51,6 @@ protected:
     void mouseRelease (juce::Component& component, juce::Point<int> place, juce::ModifierKeys modifiers = {});
     void mouseWheel (juce::Component& component, juce::Point<int> place, float notches);
 
-    juce::ScopedJuceInitialiser_GUI juce_;
     std::filesystem::path folder_;
     BenchProcessor processor_;
     std::unique_ptr<BenchSettings> settings_;

@@ -28,10 +28,12 @@ protected:
         return nullptr;
     }
 
+    /// The one in front, where several have the same text.
     static juce::TextButton* findButton (juce::Component& within, const juce::String& text)
     {
-        for (auto* child : within.getChildren())
+        for (int index = within.getNumChildComponents(); --index >= 0;)
         {
+            auto* child = within.getChildComponent (index);
             auto* button = dynamic_cast<juce::TextButton*> (child);
             if (button != nullptr && button->isVisible() && button->getButtonText() == text)
                 return button;

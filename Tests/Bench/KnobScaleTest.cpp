@@ -91,6 +91,8 @@ TEST (KnobScale, ReadsAndWritesAsOnTheDrawing)
 {
     EXPECT_EQ (resistorScale (Series::e12).textOf (4700.0), "4k7");
     EXPECT_EQ (resistorScale (Series::e12).parse ("4k7"), 4700.0);
+    EXPECT_EQ (resistorScale (Series::e12).textOf (180.0), "180 \u03a9");
+    EXPECT_EQ (resistorScale (Series::e12).parse ("180 \u03a9"), 180.0);
     EXPECT_EQ (positionScale().textOf (0.5), "50 %");
     EXPECT_EQ (positionScale().parse ("25 %"), 0.25);
     EXPECT_EQ (positionScale().parse ("0.25"), 0.25);

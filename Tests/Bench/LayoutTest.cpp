@@ -54,6 +54,13 @@ protected:
         return ! area.isEmpty();
     }
 
+    /// A viewport, or the frame in it that shows a part of something larger.
+    static bool isScrolled (juce::Component& component)
+    {
+        return dynamic_cast<juce::Viewport*> (&component) != nullptr
+               || dynamic_cast<juce::Viewport*> (component.getParentComponent()) != nullptr;
+    }
+
     void expectNoOverlap (juce::Component& parent)
     {
         const auto& children = parent.getChildren();
@@ -62,7 +69,7 @@ protected:
             auto* one = children[first];
             if (! one->isVisible() || dynamic_cast<juce::TooltipWindow*> (one) != nullptr)
                 continue;
-            if (dynamic_cast<juce::Viewport*> (&parent) == nullptr)
+            if (! isScrolled (parent))
             {
                 EXPECT_TRUE (parent.getLocalBounds().contains (one->getBounds()) || one->getBounds().isEmpty())
                     << one->getTitle() << " sticks out: " << one->getBounds().toString();

@@ -38,6 +38,8 @@ public:
 
     Pipe (const Pipe&) = delete;
     Pipe& operator= (const Pipe&) = delete;
+    Pipe (Pipe&&) = delete;
+    Pipe& operator= (Pipe&&) = delete;
 
     int reading() const { return ends_[0]; }
 

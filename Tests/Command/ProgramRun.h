@@ -39,6 +39,8 @@ public:
     ~ScratchFolder();
     ScratchFolder (const ScratchFolder&) = delete;
     ScratchFolder& operator= (const ScratchFolder&) = delete;
+    ScratchFolder (ScratchFolder&&) = delete;
+    ScratchFolder& operator= (ScratchFolder&&) = delete;
 
     const std::filesystem::path& path() const noexcept { return path_; }
 

@@ -58,9 +58,7 @@ TEST (ResponseCommand, PrintsWhatTheLibraryComputes)
     const auto file = preset ("Clarinet8.json");
     const auto result = runProgram ({ "response", file, "--tap", "Staircase 8", "--node", "e", "--csv" });
     ASSERT_EQ (result.status, 0) << result.err;
-    ResponseRequest request;
-    request.tap = "Staircase 8";
-    request.node = "e";
+    const ResponseRequest request { .tap = std::string ("Staircase 8"), .node = std::string ("e") };
     const auto wanted = responseTable (readCard (file), request);
     const auto rows = csvRows (result.out);
     ASSERT_EQ (rows.size(), wanted.size());

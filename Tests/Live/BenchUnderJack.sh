@@ -29,6 +29,10 @@ chmod 700 "$work/runtime"
 cp -r "$root/Presets" "$work/Presets"
 card=$work/Presets/Krummhorn8.json
 
+# Where the ring of R5 is in a window of 1200 by 800.
+R5_X=197
+R5_Y=307
+
 started=
 failures=0
 
@@ -145,7 +149,7 @@ JACK_DEFAULT_SERVER=stopwright-$$
 JACK_NO_AUDIO_RESERVATION=1
 JACK_NO_START_SERVER=1
 export JACK_DEFAULT_SERVER JACK_NO_AUDIO_RESERVATION JACK_NO_START_SERVER
-jackd -r -n "$JACK_DEFAULT_SERVER" -d dummy -r 48000 -p 256 >"$work/jackd.log" 2>&1 &
+jackd -S -r -t 5000 -n "$JACK_DEFAULT_SERVER" -d dummy -r 48000 -p 256 >"$work/jackd.log" 2>&1 &
 started="$! $started"
 until_true 20 jack_lsp || {
     echo "FAIL  the JACK server did not start"
@@ -178,15 +182,22 @@ import -window "$window" "$work/playing.png"
 [ -z "$picture" ] || import -window "$window" "$picture"
 
 # --- a part turned while it sounds: the load R5 down by eight steps of E12
-"$capture" "$work/turning.wav" 2.5 stopwright-bench >"$work/turning.log" &
-capture_pid=$!
-sleep 0.6
-wheel "${R5_X:-197}" "${R5_Y:-307}" 5 8
-wait "$capture_pid"
+# The server waits for its clients (-S), so that a busy machine makes it late but leaves no gap; a take in which it told
+# of dropouts is repeated all the same.
+for take in 1 2 3; do
+    "$capture" "$work/turning.wav" 2.5 stopwright-bench >"$work/turning.log" &
+    capture_pid=$!
+    sleep 0.6
+    wheel "$R5_X" "$R5_Y" 5 8
+    wait "$capture_pid"
+    grep -q 'dropouts 0' "$work/turning.log" && break
+    [ "$take" = 3 ] || wheel "$R5_X" "$R5_Y" 4 8
+done
 "$measure" "$work/turning.wav" "$fundamental" >"$work/turning.txt"
 echo "      turning: $(tr '\n' ' ' <"$work/turning.txt")$(cat "$work/turning.log")"
 check "turning: samples that are not finite" "$(reading notfinite turning)" == 0
-check "turning: the strongest burst above 12 kHz, dB" "$(reading burst turning)" "<" -40
+check "turning: between the partials above 6 kHz, dB" "$(reading residue turning)" "<" -60
+check "steady: between the partials above 6 kHz, dB" "$(reading residue before)" "<" -80
 record after 1
 check "R5 turned: level change, dB" "$(awk "BEGIN { print $(reading rms after) - $(reading rms before) }")" "<" -1
 xdotool keyup a
@@ -225,7 +236,7 @@ printf 'no document' >"$work/broken.json"
 JACK_DEFAULT_SERVER=nobody-$$
 start_bench third.log "$work/broken.json"
 import -window "$window" "$work/no_device.png"
-xdotool key Tab key Return
+xdotool key Escape # the last choice: go on silent
 sleep 0.7
 import -window "$window" "$work/silent_run.png"
 expect "the bench runs on without a device" kill -0 "$bench_pid"

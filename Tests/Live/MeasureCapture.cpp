@@ -3,8 +3,8 @@
 // stopwright-measure-capture FILE.wav FREQUENCY
 //
 // Prints one line per reading of the first channel, for the live test: rms and peak in dB re full scale, samples that are
-// not finite, the frequency of the partial nearest to FREQUENCY and its level, and the strongest burst above 12 kHz
-// (dB re the rms of the whole), which is where a click shows in a tone that has little there.
+// not finite, the frequency of the partial nearest to FREQUENCY and its level, and the strongest 50 ms of what lies above
+// 6 kHz and between the partials (dB re the rms of the whole): where a click shows and a steady tone has nothing.
 
 #include "Support/Spectrum.h"
 #include "Units/Decibels.h"
@@ -24,8 +24,9 @@ namespace
 
 using stopwright::toDecibels;
 
-constexpr double burstAboveHz = 12000.0;
-constexpr std::size_t burstFrames = 480; // 10 ms at 48 kHz: whole hundreds of hertz
+constexpr double residueAboveHz = 6000.0;
+constexpr double residueSeconds = 0.05;
+constexpr double besidePartialHz = 110.0; // more than the half main lobe of the window, four bins of 20 Hz
 
 struct Sound
 {
@@ -89,30 +90,38 @@ double nearestPartialHz (const Sound& sound, double expectedHz)
     return best;
 }
 
-/// The strongest 10 ms above burstAboveHz, as an effective value: windowed, so that the tone itself leaks nothing there.
-double strongestBurst (const Sound& sound)
+/// Power between the partials of `partialHz` in one piece, which is windowed (4-term Blackman-Harris, side lobes below
+/// -92 dB: F. J. Harris, Proc. IEEE 66 (1978) 51).
+double residuePower (const double* samples, std::size_t frames, double rateHz, double partialHz)
 {
-    double strongest = 0.0;
-    std::vector<double> piece (burstFrames);
-    for (std::size_t start = 0; start + burstFrames <= sound.samples.size(); start += burstFrames / 4)
+    std::vector<double> piece (frames);
+    for (std::size_t frame = 0; frame < frames; ++frame)
     {
-        for (std::size_t frame = 0; frame < burstFrames; ++frame)
-        {
-            const double place =
-                2.0 * std::numbers::pi * static_cast<double> (frame) / static_cast<double> (burstFrames);
-            const double window = 0.35875 - 0.48829 * std::cos (place) + 0.14128 * std::cos (2.0 * place)
-                                  - 0.01168 * std::cos (3.0 * place);
-            piece[frame] = window * sound.samples[start + frame];
-        }
-        const auto levels = stopwright::amplitudes (piece);
-        double sum = 0.0;
-        const auto firstBin =
-            static_cast<std::size_t> (burstAboveHz * static_cast<double> (burstFrames) / sound.rateHz);
-        for (std::size_t bin = firstBin; bin < levels.size(); ++bin)
-            sum += 0.5 * levels[bin] * levels[bin];
-        strongest = std::max (strongest, std::sqrt (sum / 0.2580)); // power of the window
+        const double place = 2.0 * std::numbers::pi * static_cast<double> (frame) / static_cast<double> (frames);
+        const double window =
+            0.35875 - 0.48829 * std::cos (place) + 0.14128 * std::cos (2.0 * place) - 0.01168 * std::cos (3.0 * place);
+        piece[frame] = window * samples[frame];
     }
-    return strongest;
+    const auto levels = stopwright::amplitudes (piece);
+    const double binHz = rateHz / static_cast<double> (frames);
+    double power = 0.0;
+    for (auto bin = static_cast<std::size_t> (residueAboveHz / binHz); bin < levels.size(); ++bin)
+    {
+        const double hertz = binHz * static_cast<double> (bin);
+        const double besideHz = std::abs (hertz - partialHz * std::round (hertz / partialHz));
+        if (besideHz > besidePartialHz)
+            power += 0.5 * levels[bin] * levels[bin];
+    }
+    return power / 0.2580; // the power of the window
+}
+
+double strongestResidue (const Sound& sound, double partialHz)
+{
+    const auto frames = static_cast<std::size_t> (residueSeconds * sound.rateHz);
+    double strongest = 0.0;
+    for (std::size_t start = 0; start + frames <= sound.samples.size(); start += frames / 4)
+        strongest = std::max (strongest, residuePower (&sound.samples[start], frames, sound.rateHz, partialHz));
+    return std::sqrt (strongest);
 }
 
 } // namespace
@@ -139,8 +148,8 @@ int main (int argumentCount, char** arguments)
     if (level < 1e-9)
         return 0;
     const double hertz = nearestPartialHz (sound, std::atof (arguments[2]));
-    std::printf ("partialhz %.3f\npartialdb %.2f\nburst %.2f\n", hertz,
+    std::printf ("partialhz %.3f\npartialdb %.2f\nresidue %.2f\n", hertz,
                  toDecibels (std::abs (stopwright::windowedPartial (sound.samples, hertz, sound.rateHz))),
-                 toDecibels (strongestBurst (sound) / level));
+                 toDecibels (strongestResidue (sound, hertz) / level));
     return 0;
 }

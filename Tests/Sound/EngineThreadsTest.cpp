@@ -20,7 +20,7 @@ namespace
 
 using namespace test;
 
-constexpr int blocks = 6000;
+constexpr int blocks = 2500;
 constexpr int blockFrames = 64;
 
 void playBlocks (Engine& engine, std::atomic<bool>& isOver, std::atomic<int>& badSamples)
