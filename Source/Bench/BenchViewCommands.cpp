@@ -132,6 +132,10 @@ bool BenchView::takeShortcut (const juce::KeyPress& key)
                         session_.undo();
                 });
             return true;
+        case 'q':
+            if (auto* application = juce::JUCEApplicationBase::getInstance())
+                application->systemRequestedQuit();
+            return true;
         case 'y':
             session_.attempt ([this] { session_.redo(); });
             return true;

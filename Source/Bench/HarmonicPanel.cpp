@@ -155,6 +155,8 @@ void HarmonicPanel::focusLost (FocusChangeType)
 
 juce::String HarmonicPanel::readingText() const
 {
+    if (! session_.isOpen())
+        return "Open a card to see what its waves hold and what it lets through.";
     if (! picture_.refusal.empty())
         return juce::String::fromUTF8 (picture_.refusal.c_str());
     const int index = chosen_ >= 0 ? chosen_ : picture_.strongest;
@@ -196,9 +198,12 @@ void HarmonicPanel::paintHeader (juce::Graphics& graphics)
                      titleRow.removeFromLeft (Lettering::widthOf (Lettering::title(), title)));
     titleRow.removeFromLeft (Lettering::px (10.0f));
 
-    const auto keyText =
-        juce::String (keyName (std::clamp (key_, 0, 127))) + ", " + reading (picture_.keyHz, Quantity::frequency);
-    Lettering::draw (graphics, *this, keyText, Lettering::body(), titleRow);
+    if (picture_.keyHz > 0.0)
+    {
+        const auto keyText =
+            juce::String (keyName (std::clamp (key_, 0, 127))) + ", " + reading (picture_.keyHz, Quantity::frequency);
+        Lettering::draw (graphics, *this, keyText, Lettering::body(), titleRow);
+    }
 
     graphics.setColour (picture_.refusal.empty() ? colours.ink : colours.notice);
     const auto readingFont = Lettering::small();

@@ -198,6 +198,9 @@ void PartsPanel::paint (juce::Graphics& graphics)
     const auto row = getLocalBounds().reduced (Lettering::px (8.0f)).removeFromTop (Lettering::px (28.0f));
     Lettering::draw (graphics, *this, "Parts", Lettering::title(),
                      row.withTrimmedLeft (Lettering::px (6.0f)).withTrimmedRight (Lettering::px (160.0f)));
+    if (! session_.isOpen())
+        Lettering::draw (graphics, *this, "No card is open. \"Open\" takes a card or an instrument.", Lettering::body(),
+                         getLocalBounds(), juce::Justification::centred);
 }
 
 void PartsPanel::Sheet::paint (juce::Graphics& graphics)

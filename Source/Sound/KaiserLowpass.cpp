@@ -42,7 +42,7 @@ std::vector<double> kaiserLowpass (const LowpassTask& task)
     const double cutoff = 0.5 * (task.passEdge + task.stopEdge);
 
     std::vector<double> coefficients;
-    coefficients.reserve (static_cast<std::size_t> (2 * half + 1));
+    coefficients.reserve (2 * static_cast<std::size_t> (half) + 1);
     for (int n = -half; n <= half; ++n)
     {
         const double place = static_cast<double> (n) / half;

@@ -9,22 +9,22 @@ namespace stopwright
 namespace
 {
 
-/// One more than the highest knob number of a card.
+/// One more than the highest knob number of a card; the taps' levels come first.
 std::size_t knobCount (const Card& card, const CardVoice& voice)
 {
-    int highest = static_cast<int> (card.taps.size()) - 1;
-    const auto count = [&] (const std::string& name)
+    int count = static_cast<int> (card.taps.size());
+    const auto countKnobsOf = [&] (const std::string& name)
     {
         for (const auto kind : { KnobKind::value, KnobKind::position, KnobKind::leakOhms, KnobKind::windingOhms,
                                  KnobKind::selfFarads, KnobKind::gainBandwidthHz, KnobKind::sourceOhms })
-            highest = std::max (highest, voice.findKnob ({ name, kind }).value_or (-1));
+            count = std::max (count, 1 + voice.findKnob ({ name, kind }).value_or (-1));
     };
 
     for (const Part& part : card.parts)
-        count (part.name);
+        countKnobsOf (part.name);
     for (const Tap& tap : card.taps)
-        count (tap.name);
-    return static_cast<std::size_t> (highest + 1);
+        countKnobsOf (tap.name);
+    return static_cast<std::size_t> (count);
 }
 
 } // namespace

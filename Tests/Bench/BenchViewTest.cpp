@@ -16,19 +16,6 @@ namespace
 class BenchViewTest : public BenchFixture
 {
 protected:
-    static juce::Component* findByTitle (juce::Component& within, const juce::String& title)
-    {
-        for (auto* child : within.getChildren())
-        {
-            if (child->isVisible() && child->getTitle() == title)
-                return child;
-            if (auto* found = findByTitle (*child, title))
-                return found;
-        }
-        return nullptr;
-    }
-
-    /// The one in front, where several have the same text.
     static juce::TextButton* findButton (juce::Component& within, const juce::String& text)
     {
         for (int index = within.getNumChildComponents(); --index >= 0;)
@@ -43,9 +30,14 @@ protected:
         return nullptr;
     }
 
+    /// Presses a button of the page that is up.
     void click (const juce::String& text)
     {
-        auto* button = findButton (*view_, text);
+        SheetPage* page = nullptr;
+        for (auto* child : view_->getChildren())
+            page = page != nullptr ? page : dynamic_cast<SheetPage*> (child);
+        ASSERT_NE (page, nullptr) << "no page is up";
+        auto* button = findButton (*page, text);
         ASSERT_NE (button, nullptr) << text;
         button->onClick();
         runMessages (30);

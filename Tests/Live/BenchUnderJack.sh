@@ -88,10 +88,14 @@ reading ()
     awk -v name="$1" '$1 == name { print $2 }' "$work/$2.txt"
 }
 
-# record NAME SECONDS : captures the bench and measures it against the pitch of C4 on the demonstration organ.
+# record NAME SECONDS : captures the bench and measures it against the pitch of C4 on the demonstration organ. A take in
+# which the server told of dropouts is repeated: a gap that a busy machine makes is no fault of the bench.
 record ()
 {
-    "$capture" "$work/$1.wav" "$2" stopwright-bench >"$work/$1.log"
+    for _ in 1 2 3; do
+        "$capture" "$work/$1.wav" "$2" stopwright-bench >"$work/$1.log"
+        ! grep -q 'dropouts 0' "$work/$1.log" || break
+    done
     "$measure" "$work/$1.wav" "$fundamental" >"$work/$1.txt"
     check "$1: samples that are not finite" "$(reading notfinite "$1")" == 0
     check "$1: under the ceiling, dBFS" "$(reading peak "$1")" "<=" -1
@@ -121,16 +125,17 @@ start_bench ()
     sleep 1
 }
 
+# An interrupt lets the bench close its sound device; a server that waits for its clients stalls when one just dies.
 stop_bench ()
 {
-    kill "$bench_pid"
+    kill -INT "$bench_pid"
     wait "$bench_pid" 2>/dev/null || true
 }
 
 # wheel X Y BUTTON COUNT : turns the wheel over a place of the window; button 4 is up, 5 is down.
 wheel ()
 {
-    xdotool mousemove "$1" "$2"
+    xdotool mousemove --window "$window" "$1" "$2"
     sleep 0.2
     for _ in $(seq "$4"); do
         xdotool click "$3"
@@ -149,6 +154,7 @@ JACK_DEFAULT_SERVER=stopwright-$$
 JACK_NO_AUDIO_RESERVATION=1
 JACK_NO_START_SERVER=1
 export JACK_DEFAULT_SERVER JACK_NO_AUDIO_RESERVATION JACK_NO_START_SERVER
+# -S: the server waits for its clients, so that a busy machine makes it late but seldom leaves a gap.
 jackd -S -r -t 5000 -n "$JACK_DEFAULT_SERVER" -d dummy -r 48000 -p 256 >"$work/jackd.log" 2>&1 &
 started="$! $started"
 until_true 20 jack_lsp || {
@@ -171,6 +177,7 @@ record silent 0.5
 check "silent: rms, dBFS" "$(reading rms silent)" "<" -100
 
 # --- a key, typed
+xdotool mousemove 1679 1049 # off the window, so that no tooltip is in the pictures
 xdotool windowfocus "$window" keydown a
 sleep 0.6
 record before 1
@@ -182,8 +189,6 @@ import -window "$window" "$work/playing.png"
 [ -z "$picture" ] || import -window "$window" "$picture"
 
 # --- a part turned while it sounds: the load R5 down by eight steps of E12
-# The server waits for its clients (-S), so that a busy machine makes it late but leaves no gap; a take in which it told
-# of dropouts is repeated all the same.
 for take in 1 2 3; do
     "$capture" "$work/turning.wav" 2.5 stopwright-bench >"$work/turning.log" &
     capture_pid=$!
@@ -196,8 +201,8 @@ done
 "$measure" "$work/turning.wav" "$fundamental" >"$work/turning.txt"
 echo "      turning: $(tr '\n' ' ' <"$work/turning.txt")$(cat "$work/turning.log")"
 check "turning: samples that are not finite" "$(reading notfinite turning)" == 0
-check "turning: between the partials above 6 kHz, dB" "$(reading residue turning)" "<" -60
-check "steady: between the partials above 6 kHz, dB" "$(reading residue before)" "<" -80
+check "turning: between the partials 6 to 20 kHz, dB" "$(reading residue turning)" "<" -60
+check "steady: between the partials 6 to 20 kHz, dB" "$(reading residue before)" "<" -80
 record after 1
 check "R5 turned: level change, dB" "$(awk "BEGIN { print $(reading rms after) - $(reading rms before) }")" "<" -1
 xdotool keyup a

@@ -4,7 +4,7 @@
 //
 // Prints one line per reading of the first channel, for the live test: rms and peak in dB re full scale, samples that are
 // not finite, the frequency of the partial nearest to FREQUENCY and its level, and the strongest 50 ms of what lies above
-// 6 kHz and between the partials (dB re the rms of the whole): where a click shows and a steady tone has nothing.
+// 6 kHz and below 20 kHz between the partials (dB re the rms of the whole): where a click shows and a steady tone has nothing.
 
 #include "Support/Spectrum.h"
 #include "Units/Decibels.h"
@@ -25,6 +25,7 @@ namespace
 using stopwright::toDecibels;
 
 constexpr double residueAboveHz = 6000.0;
+constexpr double residueBelowHz = 20000.0; // beyond it the way down to the device rate may fold
 constexpr double residueSeconds = 0.05;
 constexpr double besidePartialHz = 110.0; // more than the half main lobe of the window, four bins of 20 Hz
 
@@ -108,6 +109,8 @@ double residuePower (const double* samples, std::size_t frames, double rateHz, d
     for (auto bin = static_cast<std::size_t> (residueAboveHz / binHz); bin < levels.size(); ++bin)
     {
         const double hertz = binHz * static_cast<double> (bin);
+        if (hertz > residueBelowHz)
+            break;
         const double besideHz = std::abs (hertz - partialHz * std::round (hertz / partialHz));
         if (besideHz > besidePartialHz)
             power += 0.5 * levels[bin] * levels[bin];

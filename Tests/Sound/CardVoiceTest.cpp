@@ -32,9 +32,9 @@ CardVoice makeVoice (const Card& card)
 
 std::vector<KeyEvent> randomEvents (Random& random, int frames)
 {
-    std::vector<KeyEvent> events;
-    for (int i = 0; i < 60; ++i)
-        events.push_back ({ random.integer (0, frames - 1), random.integer (40, 80), random.chance (0.6) });
+    std::vector<KeyEvent> events (60);
+    for (KeyEvent& event : events)
+        event = { random.integer (0, frames - 1), random.integer (40, 80), random.chance (0.6) };
     std::ranges::stable_sort (events, {}, &KeyEvent::frameOffset);
     return events;
 }
@@ -64,12 +64,12 @@ TEST (CardVoice, PutsOutExactVolts)
 // which it makes 25003 cycles: every bin of a transform that long which is no multiple of 25003 is none of its partials.
 TEST (CardVoice, PutsOutNothingBesideThePartials)
 {
-    constexpr int divisorOfC8 = 478;
+    constexpr std::size_t divisorOfC8 = 478;
     constexpr std::size_t length = 600 * divisorOfC8;
     constexpr std::size_t cycles = 25003;
     KeySource source = keySourceForCardAlone (plainCard());
-    source.tuning =
-        Tuning::topOctave (2000240.0, { divisorOfC8, 451, 426, 402, 379, 358, 338, 319, 301, 284, 268, 253 }, 8, 120);
+    source.tuning = Tuning::topOctave (
+        2000240.0, { static_cast<int> (divisorOfC8), 451, 426, 402, 379, 358, 338, 319, 301, 284, 268, 253 }, 8, 120);
     source.highestKey = 108;
     CardVoice voice (plainCard(), source, spec);
     renderVolts (voice, 48000, { { 0, 108, true } });

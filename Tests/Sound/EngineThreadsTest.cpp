@@ -58,6 +58,7 @@ void setCards (Engine& engine, const std::atomic<bool>& isOver)
 {
     const std::vector<Card> cards { plainCard(), otherCard(), nearSineCard() };
     std::vector<KeySource> sources;
+    sources.reserve (cards.size());
     for (const Card& card : cards)
         sources.push_back (keySourceForCardAlone (card));
     for (std::size_t count = 0; ! isOver; ++count)
