@@ -4,6 +4,7 @@
 #include "Units/Error.h"
 
 #include <algorithm>
+#include <concepts>
 #include <type_traits>
 
 namespace stopwright
@@ -26,31 +27,45 @@ auto* findByName (Parts& parts, const std::string& name) noexcept
     return found == parts.end() ? nullptr : &*found;
 }
 
-/// A pointer to the number of that kind within a part's value, or nullptr; const as the value is.
-template <typename Value>
-auto numberOf (Value& value, KnobKind kind) noexcept
+template <typename Value, typename Kind>
+concept Like = std::same_as<std::remove_const_t<Value>, Kind>;
+
+// numberOf: a pointer to the number of that kind within a part's value, or nullptr; const as the value is.
+
+auto* numberOf (Like<Resistor> auto& resistor, KnobKind kind) noexcept
 {
-    using Number = std::conditional_t<std::is_const_v<Value>, const double, double>;
-    using Kind = std::remove_const_t<Value>;
+    return kind == KnobKind::value ? &resistor.ohms : nullptr;
+}
 
-    if constexpr (std::is_same_v<Kind, OpAmp>)
-        return kind == KnobKind::gainBandwidthHz && value.gainBandwidthHz
-                   ? static_cast<Number*> (&*value.gainBandwidthHz)
-                   : nullptr;
+auto* numberOf (Like<Capacitor> auto& capacitor, KnobKind kind) noexcept
+{
+    return kind == KnobKind::value ? &capacitor.farads : kind == KnobKind::leakOhms ? &capacitor.leakOhms : nullptr;
+}
 
-    Number* number = nullptr;
-    if constexpr (std::is_same_v<Kind, Resistor>)
-        number = kind == KnobKind::value ? &value.ohms : nullptr;
-    if constexpr (std::is_same_v<Kind, Capacitor>)
-        number = kind == KnobKind::value ? &value.farads : kind == KnobKind::leakOhms ? &value.leakOhms : nullptr;
-    if constexpr (std::is_same_v<Kind, Inductor>)
-        number = kind == KnobKind::value         ? &value.henries
-                 : kind == KnobKind::windingOhms ? &value.windingOhms
-                 : kind == KnobKind::selfFarads  ? &value.selfFarads
-                                                 : nullptr;
-    if constexpr (std::is_same_v<Kind, Potentiometer>)
-        number = kind == KnobKind::value ? &value.ohms : kind == KnobKind::position ? &value.position : nullptr;
-    return number;
+auto* numberOf (Like<Inductor> auto& inductor, KnobKind kind) noexcept
+{
+    if (kind == KnobKind::windingOhms)
+        return &inductor.windingOhms;
+    if (kind == KnobKind::selfFarads)
+        return &inductor.selfFarads;
+    return kind == KnobKind::value ? &inductor.henries : nullptr;
+}
+
+auto* numberOf (Like<Potentiometer> auto& potentiometer, KnobKind kind) noexcept
+{
+    return kind == KnobKind::value      ? &potentiometer.ohms
+           : kind == KnobKind::position ? &potentiometer.position
+                                        : nullptr;
+}
+
+double* numberOf (const Switch&, KnobKind) noexcept
+{
+    return nullptr;
+}
+
+auto* numberOf (Like<OpAmp> auto& amplifier, KnobKind kind) noexcept
+{
+    return kind == KnobKind::gainBandwidthHz && amplifier.gainBandwidthHz ? &*amplifier.gainBandwidthHz : nullptr;
 }
 
 template <typename CardType>

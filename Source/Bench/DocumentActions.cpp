@@ -106,7 +106,7 @@ void DocumentActions::saveAs()
                            });
 }
 
-void DocumentActions::whenSafe (std::function<void()> next, std::function<void()> otherwise)
+void DocumentActions::whenSafe (const std::function<void()>& next, const std::function<void()>& otherwise)
 {
     if (! session_.isOpen() || ! session_.document().isUnsaved())
     {

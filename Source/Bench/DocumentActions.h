@@ -27,7 +27,7 @@ public:
     void saveAs();
 
     /// Runs `next` unless the user wants to keep working on unsaved changes; `otherwise` (may be empty) runs then.
-    void whenSafe (std::function<void()> next, std::function<void()> otherwise = {});
+    void whenSafe (const std::function<void()>& next, const std::function<void()>& otherwise = {});
 
 private:
     juce::File presentFolder() const;

@@ -69,6 +69,19 @@ check ()
     fi
 }
 
+# check_gapless NAME WHAT VALUE OPERATOR LIMIT : as check, for what a gap in the take NAME would spoil. When it fails and the
+# server told of dropouts, nothing can be said of the bench.
+check_gapless ()
+{
+    take=$1
+    shift
+    if ! awk "BEGIN { exit ! ($2 $3 $4) }" && ! grep -q 'dropouts 0' "$work/$take.log"; then
+        echo "open  $1: $2 is not $3 $4, but the machine was too busy: $(cat "$work/$take.log")"
+    else
+        check "$@"
+    fi
+}
+
 # expect WHAT COMMAND... : the command has to succeed.
 expect ()
 {
@@ -92,7 +105,7 @@ reading ()
 # which the server told of dropouts is repeated: a gap that a busy machine makes is no fault of the bench.
 record ()
 {
-    for _ in 1 2 3; do
+    for _ in 1 2 3 4 5; do
         "$capture" "$work/$1.wav" "$2" stopwright-bench >"$work/$1.log"
         ! grep -q 'dropouts 0' "$work/$1.log" || break
     done
@@ -183,7 +196,7 @@ sleep 0.6
 record before 1
 check "C4: rms at or below the start level, dBFS" "$(reading rms before)" "<=" -29.5
 check "C4: sounds, dBFS" "$(reading rms before)" ">" -45
-check "C4: pitch is off by, Hz" "$(awk "BEGIN { d = $(reading partialhz before) - $fundamental; print d < 0 ? -d : d }")" "<" 0.05
+check_gapless before "C4: pitch is off by, Hz" "$(awk "BEGIN { d = $(reading partialhz before) - $fundamental; print d < 0 ? -d : d }")" "<" 0.05
 check "C4: both channels the same, frames that differ" "$(reading channelsdiffer before)" == 0
 import -window "$window" "$work/playing.png"
 [ -z "$picture" ] || import -window "$window" "$picture"
@@ -201,8 +214,8 @@ done
 "$measure" "$work/turning.wav" "$fundamental" >"$work/turning.txt"
 echo "      turning: $(tr '\n' ' ' <"$work/turning.txt")$(cat "$work/turning.log")"
 check "turning: samples that are not finite" "$(reading notfinite turning)" == 0
-check "turning: between the partials 6 to 20 kHz, dB" "$(reading residue turning)" "<" -60
-check "steady: between the partials 6 to 20 kHz, dB" "$(reading residue before)" "<" -80
+check_gapless turning "turning: between the partials 6 to 20 kHz, dB" "$(reading residue turning)" "<" -60
+check_gapless before "steady: between the partials 6 to 20 kHz, dB" "$(reading residue before)" "<" -80
 record after 1
 check "R5 turned: level change, dB" "$(awk "BEGIN { print $(reading rms after) - $(reading rms before) }")" "<" -1
 xdotool keyup a
