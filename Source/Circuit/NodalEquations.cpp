@@ -87,12 +87,18 @@ void NodalEquations::addResistor (const Part& part, int a, int b, double ohms)
         addConductance (a, b, 1.0L / static_cast<Extended> (ohms));
         return;
     }
+    addSeriesBranch (part, a, b, ohms);
+}
+
+int NodalEquations::addSeriesBranch (const Part& part, int a, int b, double ohms)
+{
     const int branch = addBranch (part.name);
     put (a, branch, 1.0L);
     put (b, branch, -1.0L);
     put (branch, a, -1.0L);
     put (branch, b, 1.0L);
     put (branch, branch, static_cast<Extended> (ohms));
+    return branch;
 }
 
 void NodalEquations::addCapacitor (int a, int b, double farads, double leakOhms)
@@ -108,12 +114,7 @@ void NodalEquations::addInductor (const Part& part, int a, int b, const Inductor
 {
     if (a == b)
         return;
-    const int branch = addBranch (part.name);
-    put (a, branch, 1.0L);
-    put (b, branch, -1.0L);
-    put (branch, a, -1.0L);
-    put (branch, b, 1.0L);
-    put (branch, branch, static_cast<Extended> (inductor.windingOhms));
+    const int branch = addSeriesBranch (part, a, b, inductor.windingOhms);
     stores_.push_back ({ branch, NodeMap::common, branch, NodeMap::common, static_cast<Extended> (inductor.henries) });
     if (inductor.selfFarads > 0.0)
         stores_.push_back ({ a, b, a, b, static_cast<Extended> (inductor.selfFarads) });

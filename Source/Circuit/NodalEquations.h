@@ -75,6 +75,9 @@ private:
     void addPart (const Part& part);
     void addSource (const SourcePort& source, int index);
     int addBranch (const std::string& owner);
+
+    /// A current from a to b with `ohms` in its way; returns its number among the unknowns.
+    int addSeriesBranch (const Part& part, int a, int b, double ohms);
     void put (int row, int column, Extended value);
 
     struct Entry

@@ -57,14 +57,6 @@ void printTable (const std::vector<HarmonicRow>& rows, std::ostream& out)
     table.print (out);
 }
 
-double rmsVolts (const std::vector<HarmonicRow>& rows)
-{
-    double sum = 0.0;
-    for (const auto& row : rows)
-        sum += 0.5 * row.outputPeakVolts * row.outputPeakVolts;
-    return std::sqrt (sum);
-}
-
 } // namespace
 
 void HarmonicsCommand::declare (CLI::App& program)

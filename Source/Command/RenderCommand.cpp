@@ -116,16 +116,13 @@ void RenderCommand::refuseOverwritingInput() const
 
 Phrase RenderCommand::heldPhrase (const KeySource& keySource) const
 {
-    Phrase phrase;
-    for (const bool down : { true, false })
-        for (const int key : keys_)
-            phrase.keys.push_back ({ down ? 0.0 : seconds_, key, down });
     for (const int key : keys_)
         if (key < keySource.lowestKey || key > keySource.highestKey)
             throw Error ("Key " + keyName (key) + " is not on this keyboard, which goes from "
                          + keyName (keySource.lowestKey) + " to " + keyName (keySource.highestKey)
                          + "; choose a key between them.");
-    phrase.seconds = seconds_ + tailOr (0.0);
+    auto phrase = heldKeys (keys_, seconds_);
+    phrase.seconds += tailOr (0.0);
     return phrase;
 }
 

@@ -4,6 +4,7 @@
 #include "Circuit/LinearCircuit.h"
 #include "Sound/Decimator.h"
 #include "Sound/HeldKeys.h"
+#include "Sound/Pieces.h"
 #include "Sound/TapBus.h"
 #include "Tone/GeneratorBank.h"
 
@@ -110,18 +111,11 @@ bool CardVoice::knobsMoving() const noexcept
 
 void CardVoice::process (std::span<const KeyEvent> events, std::span<double> volts) noexcept
 {
-    const int frameCount = static_cast<int> (volts.size());
-    for (int start = 0; start < frameCount; start += pieceFrames)
-    {
-        const int count = std::min (pieceFrames, frameCount - start);
-        for (const KeyEvent& event : events)
-        {
-            const int frame = std::clamp (event.frameOffset, 0, frameCount - 1) - start;
-            if (frame >= 0 && frame < count)
-                key (event.key, event.down, frame);
-        }
-        renderPiece (volts.subspan (static_cast<std::size_t> (start), static_cast<std::size_t> (count)));
-    }
+    runInPieces (
+        events, static_cast<int> (volts.size()),
+        [this] (const KeyEvent& event, int frame) { key (event.key, event.down, frame); },
+        [&] (int start, int count)
+        { renderPiece (volts.subspan (static_cast<std::size_t> (start), static_cast<std::size_t> (count))); });
 }
 
 void CardVoice::key (int key, bool down, int frameOffset) noexcept

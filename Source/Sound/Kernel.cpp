@@ -2,6 +2,7 @@
 #include "Sound/Kernel.h"
 
 #include "Sound/FlushToZero.h"
+#include "Sound/Pieces.h"
 
 #include <algorithm>
 #include <cmath>
@@ -29,17 +30,9 @@ void Kernel::process (std::span<const KeyEvent> events, std::span<float* const> 
         for (const KeyEvent& event : events)
             key (event.key, event.down, 0);
 
-    for (int start = 0; start < frameCount; start += CardVoice::pieceFrames)
-    {
-        const int count = std::min (CardVoice::pieceFrames, frameCount - start);
-        for (const KeyEvent& event : events)
-        {
-            const int frame = std::clamp (event.frameOffset, 0, frameCount - 1) - start;
-            if (frame >= 0 && frame < count)
-                key (event.key, event.down, frame);
-        }
-        playPiece (channels, start, count);
-    }
+    runInPieces (
+        events, frameCount, [this] (const KeyEvent& event, int frame) { key (event.key, event.down, frame); },
+        [&] (int start, int count) { playPiece (channels, start, count); });
 }
 
 void Kernel::takeCard() noexcept

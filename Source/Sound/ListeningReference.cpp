@@ -4,7 +4,6 @@
 #include "Study/HarmonicTable.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace stopwright
 {
@@ -14,11 +13,7 @@ double referenceVolts (const Card& card, const KeySource& keySource)
     constexpr int middleC = 60;
     const int key = std::clamp (middleC, keySource.lowestKey, std::max (keySource.lowestKey, keySource.highestKey));
 
-    double meanSquare = 0.0;
-    for (const HarmonicRow& row : harmonicTable (card, keySource, key))
-        meanSquare += 0.5 * row.outputPeakVolts * row.outputPeakVolts;
-
-    return std::max (lowestReferenceVolts, std::sqrt (meanSquare));
+    return std::max (lowestReferenceVolts, rmsVolts (harmonicTable (card, keySource, key)));
 }
 
 } // namespace stopwright

@@ -148,4 +148,12 @@ std::vector<HarmonicRow> harmonicTable (const Card& card, const KeySource& keySo
     return rows;
 }
 
+double rmsVolts (std::span<const HarmonicRow> rows) noexcept
+{
+    double meanSquare = 0.0;
+    for (const auto& row : rows)
+        meanSquare += 0.5 * row.outputPeakVolts * row.outputPeakVolts;
+    return std::sqrt (meanSquare);
+}
+
 } // namespace stopwright

@@ -3,6 +3,7 @@
 
 #include "Organ/KeySource.h"
 
+#include <span>
 #include <vector>
 
 namespace stopwright
@@ -25,5 +26,8 @@ struct HarmonicRow
 /// Threading: [control]. Fails: Error when the card's network is not sound.
 std::vector<HarmonicRow>
     harmonicTable (const Card& card, const KeySource& keySource, int key, double highestHz = 20000.0);
+
+/// Volts rms of all the partials together, at the card's output. Threading: [control].
+double rmsVolts (std::span<const HarmonicRow> rows) noexcept;
 
 } // namespace stopwright

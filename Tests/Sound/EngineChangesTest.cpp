@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/Engine.h"
 
-#include "Sound/TestCards.h"
+#include "Sound/EngineRun.h"
 #include "Support/Tolerances.h"
 #include "Units/Decibels.h"
 #include "Units/Error.h"
@@ -19,27 +19,10 @@ namespace
 // Cards and values that change while it plays.
 using namespace test;
 
-constexpr int second = 48000;
-
-void start (Engine& engine, const Card& card, double rateHz = 48000.0)
-{
-    engine.prepare ({ .deviceRateHz = rateHz, .maxFrames = 512 });
-    engine.setCard (card, keySourceForCardAlone (card), true);
-    renderHeard (engine, second / 2);
-}
-
-double steadyDb (Engine& engine)
-{
-    return toDecibels (rmsOf (renderHeard (engine, second)));
-}
-
 TEST (EngineChanges, AnEditIsHeardLouderUnlessTheReferenceIsTakenAfresh)
 {
     Engine engine;
-    start (engine, plainCard());
-    engine.key (60, true);
-    renderHeard (engine, second);
-    const double before = steadyDb (engine);
+    const double before = startPlaying (engine, plainCard(), 60);
 
     Card louder = plainCard();
     louder.taps[0].voltsPeakToPeak *= 2.0;
@@ -55,10 +38,7 @@ TEST (EngineChanges, AnEditIsHeardLouderUnlessTheReferenceIsTakenAfresh)
 TEST (EngineChanges, TurnsReachTheSound)
 {
     Engine engine;
-    start (engine, plainCard());
-    engine.key (69, true);
-    renderHeard (engine, second);
-    const double before = steadyDb (engine);
+    const double before = startPlaying (engine, plainCard(), 69);
     EXPECT_TRUE (engine.turnTapLevel ("W1", 1.0));
     EXPECT_TRUE (engine.turn ({ "R2", KnobKind::value }, 30e3));
     EXPECT_FALSE (engine.turn ({ "R7", KnobKind::value }, 30e3));
@@ -71,10 +51,7 @@ TEST (EngineChanges, TurnsReachTheSound)
 TEST (EngineChanges, AFastDragNeverLosesItsLastValue)
 {
     Engine engine;
-    start (engine, plainCard());
-    engine.key (69, true);
-    renderHeard (engine, second);
-    const double before = steadyDb (engine);
+    const double before = startPlaying (engine, plainCard(), 69);
     for (int turn = 0; turn <= 100000; ++turn)
         engine.turnTapLevel ("W1", turn * 4e-5);
     renderHeard (engine, 64);
@@ -87,10 +64,7 @@ TEST (EngineChanges, AFastDragNeverLosesItsLastValue)
 TEST (EngineChanges, TurnsMadeBeforeACardIsTakenBelongToIt)
 {
     Engine engine;
-    start (engine, plainCard());
-    engine.key (69, true);
-    renderHeard (engine, second);
-    const double before = steadyDb (engine);
+    const double before = startPlaying (engine, plainCard(), 69);
     engine.turnTapLevel ("W1", 8.0); // of the old card
     engine.setCard (plainCard(), keySourceForCardAlone (plainCard()), false);
     engine.turnTapLevel ("W1", 1.0); // of the next
@@ -101,10 +75,7 @@ TEST (EngineChanges, TurnsMadeBeforeACardIsTakenBelongToIt)
 TEST (EngineChanges, TheLatestCardWinsWhileOneFades)
 {
     Engine engine;
-    start (engine, plainCard());
-    engine.key (69, true);
-    renderHeard (engine, second);
-    const double before = steadyDb (engine);
+    const double before = startPlaying (engine, plainCard(), 69);
 
     Card card = plainCard();
     for (const double volts : { 4.0, 8.0, 16.0, 1.0 })
@@ -123,10 +94,7 @@ TEST (EngineChanges, TheLatestCardWinsWhileOneFades)
 TEST (EngineChanges, AnUnsoundCardLeavesTheSoundAlone)
 {
     Engine engine;
-    start (engine, plainCard());
-    engine.key (69, true);
-    renderHeard (engine, second);
-    const double before = steadyDb (engine);
+    const double before = startPlaying (engine, plainCard(), 69);
     Card unsound = plainCard();
     unsound.output = "nowhere";
     EXPECT_THROW (engine.setCard (unsound, keySourceForCardAlone (unsound), true), Error);

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/Engine.h"
 
+#include "Sound/EngineRun.h"
 #include "Sound/ListeningReference.h"
 #include "Sound/ListeningStage.h"
-#include "Sound/TestCards.h"
 #include "Support/Tolerances.h"
 #include "Units/Decibels.h"
 #include "Units/Error.h"
@@ -19,20 +19,6 @@ namespace
 {
 
 using namespace test;
-
-constexpr int second = 48000;
-
-void start (Engine& engine, const Card& card, double rateHz = 48000.0)
-{
-    engine.prepare ({ .deviceRateHz = rateHz, .maxFrames = 512 });
-    engine.setCard (card, keySourceForCardAlone (card), true);
-    renderHeard (engine, second / 2);
-}
-
-double steadyDb (Engine& engine)
-{
-    return toDecibels (rmsOf (renderHeard (engine, second)));
-}
 
 TEST (Engine, IsSilentBeforeAnything)
 {
