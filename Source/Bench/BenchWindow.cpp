@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/BenchWindow.h"
 
+#include "Bench/KeyRepeat.h"
+
 namespace stopwright
 {
 
@@ -27,6 +29,7 @@ BenchWindow::BenchWindow (BenchSession& session, BenchSettings& settings, AudioH
     if (settings_.windowState().isEmpty() || ! restoreWindowStateFromString (settings_.windowState()))
         centreWithSize (getWidth(), getHeight());
     setVisible (true);
+    askForDetectableKeyRepeat();
 }
 
 BenchWindow::~BenchWindow()

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/BenchFixture.h"
 
+#include "Bench/KeyRepeat.h"
+
 namespace stopwright
 {
 
@@ -95,6 +97,12 @@ TEST_F (KeyboardStripTest, MidiKeysAreShownAndTheirHarmonicsDrawn)
     view_->tick();
     EXPECT_EQ (view_->harmonics().key(), 67);
     EXPECT_TRUE (processor_.isMidiKeyDown (67));
+}
+
+TEST_F (KeyboardStripTest, TheDisplayRepeatsAHeldKeyAsPressesAlone)
+{
+    openView();
+    EXPECT_TRUE (askForDetectableKeyRepeat());
 }
 
 TEST (TypingKeys, TheRowOfAPlaysFromItsOctave)
