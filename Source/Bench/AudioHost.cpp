@@ -129,10 +129,11 @@ juce::String AudioHost::statusText() const
 
     const double rate = device->getCurrentSampleRate();
     const int frames = device->getCurrentBufferSizeSamples();
+    const int dropouts = std::max (0, devices_.getXRunCount());
     return device->getTypeName() + " " + device->getName() + ", "
            + juce::String (rate / 1000.0, rate == 44100.0 ? 1 : 0) + " kHz, " + juce::String (frames) + " frames ("
-           + juce::String (1000.0 * frames / rate, 1) + " ms), " + juce::String (std::max (0, devices_.getXRunCount()))
-           + " dropouts";
+           + juce::String (1000.0 * frames / rate, 1) + " ms), " + juce::String (dropouts)
+           + (dropouts == 1 ? " dropout" : " dropouts");
 }
 
 std::unique_ptr<juce::XmlElement> AudioHost::state() const
