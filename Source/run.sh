@@ -10,6 +10,7 @@ root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 
 bin=$root/build/release/bin
 stop=$root/Presets/Krummhorn8.json
+organ=$root/Presets/LarkfieldOrgan.json
 wav=$root/build/DemonstrationPhrase.wav
 
 # Whether an X server answers to $DISPLAY, as far as can be told without asking it: a local one has a socket.
@@ -38,11 +39,12 @@ cmake --build "$root/build/release" --target stopwright stopwright-bench
 
 if has_display; then
     say "opening the bench on the demonstration organ"
-    exec "$bin/stopwright-bench" "$root/Presets/LarkfieldOrgan.json"
+    exec "$bin/stopwright-bench" "$organ"
 fi
 
 say "there is no display (DISPLAY is not set or no X server is there), so the phrase is rendered to a file"
-"$bin/stopwright" render "$stop" --midi "$root/Presets/DemonstrationPhrase.mid" --out "$wav"
+"$bin/stopwright" render "$stop" --instrument "$organ" --midi "$root/Presets/DemonstrationPhrase.mid" --out "$wav" \
+    --scale listening
 say "harmonics of $stop at C4:"
-"$bin/stopwright" harmonics "$stop" --key C4
-say "the demonstration phrase is in $wav"
+"$bin/stopwright" harmonics "$stop" --key C4 --instrument "$organ"
+say "the demonstration phrase is in $wav, at the level the bench starts at; set your player low before you listen"

@@ -1,18 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/BenchApplication.h"
 
-#include <iostream>
-
 namespace stopwright
 {
 
 namespace
 {
-
-constexpr const char* usage =
-    "Usage: stopwright-bench [DOCUMENT]\n\n"
-    "Opens the voicing bench on a card or an instrument; without DOCUMENT, on the demonstration\n"
-    "organ that comes with the program.\n";
 
 juce::File demonstrationOrgan()
 {
@@ -32,21 +25,6 @@ const juce::String BenchApplication::getApplicationVersion()
 
 void BenchApplication::initialise (const juce::String&)
 {
-    const auto arguments = getCommandLineParameterArray();
-    if (arguments.contains ("--help") || arguments.contains ("-h"))
-    {
-        std::cout << usage;
-        quit();
-        return;
-    }
-    if (arguments.size() > 1)
-    {
-        std::cerr << usage;
-        setApplicationReturnValue (2);
-        quit();
-        return;
-    }
-
     settings_ = std::make_unique<BenchSettings>();
     processor_ = std::make_unique<BenchProcessor>();
     session_ = std::make_unique<BenchSession> (*processor_);

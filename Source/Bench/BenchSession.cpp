@@ -64,8 +64,9 @@ void BenchSession::saveAs (const std::filesystem::path& file)
 
 void BenchSession::playDifference (const Card& from, const Card& to)
 {
+    // A network that ran away keeps its fault while its values are turned; a fresh one does not have it.
     const auto moves = knobMovesBetween (from, to);
-    if (! moves)
+    if (! moves || processor_.engine().isSilencedByFault())
     {
         processor_.playCard (to, keySource_, false);
         return;

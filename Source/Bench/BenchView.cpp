@@ -136,8 +136,8 @@ void BenchView::tick()
 
     if (telemetry.silencedByFault && ! std::exchange (isFaultTold_, true))
         session_.say (
-            "The sound was silenced because a sample was not a finite number; undo the last change or open the card "
-            "again.");
+            "The sound was silenced because the network ran away: its volts grew without limit. Undo the last change, or "
+            "give it less feedback.");
     if (! telemetry.silencedByFault)
         isFaultTold_ = false;
 }

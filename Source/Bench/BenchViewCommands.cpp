@@ -117,6 +117,8 @@ bool BenchView::takeShortcut (const juce::KeyPress& key)
             actions_.askAndOpen();
             return true;
         case 's':
+            if (! session_.isOpen())
+                return true;
             if (modifiers.isShiftDown())
                 actions_.saveAs();
             else

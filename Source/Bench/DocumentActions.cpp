@@ -97,13 +97,43 @@ void DocumentActions::saveAs()
                                | juce::FileBrowserComponent::warnAboutOverwriting,
                            [this] (const juce::FileChooser& chooser)
                            {
-                               const auto chosen = chooser.getResult();
-                               if (chosen == juce::File())
-                                   return;
-                               const auto target = chosen.withFileExtension ("json");
-                               if (session_.attempt ([&] { session_.saveAs (pathOf (target)); }))
-                                   settings_.addRecentFile (target);
+                               if (chooser.getResult() != juce::File())
+                                   saveUnder (chooser.getResult());
                            });
+}
+
+void DocumentActions::saveUnder (const juce::File& chosen)
+{
+    if (chosen.hasFileExtension ("json"))
+    {
+        saveTo (chosen);
+        return;
+    }
+
+    // The chooser has asked about the name as it was typed, not about this one.
+    const auto target = chosen.getSiblingFile (chosen.getFileName() + ".json");
+    if (! target.exists())
+    {
+        saveTo (target);
+        return;
+    }
+    std::vector<SheetPage::Choice> choices;
+    choices.push_back ({ "Replace it", [this, target]
+                         {
+                             pages_.closePage();
+                             saveTo (target);
+                         } });
+    choices.push_back ({ "Keep it", [this] { pages_.closePage(); } });
+    pages_.showPage (std::make_unique<SheetPage> ("This file is there already",
+                                                  "\"" + target.getFileName()
+                                                      + "\" holds something already, which is lost if it is replaced.",
+                                                  std::move (choices)));
+}
+
+void DocumentActions::saveTo (const juce::File& target)
+{
+    if (session_.attempt ([&] { session_.saveAs (pathOf (target)); }))
+        settings_.addRecentFile (target);
 }
 
 void DocumentActions::whenSafe (const std::function<void()>& next, const std::function<void()>& otherwise)

@@ -26,12 +26,16 @@ public:
     void save();
     void saveAs();
 
+    /// Saves the card under a chosen name, with ".json" added where it has none; asks before another file is lost.
+    void saveUnder (const juce::File& chosen);
+
     /// Runs `next` unless the user wants to keep working on unsaved changes; `otherwise` (may be empty) runs then.
     void whenSafe (const std::function<void()>& next, const std::function<void()>& otherwise = {});
 
 private:
     juce::File presentFolder() const;
     bool saveNow();
+    void saveTo (const juce::File& target);
 
     BenchSession& session_;
     BenchSettings& settings_;

@@ -1,4 +1,34 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/BenchApplication.h"
+#include "Bench/CommandWords.h"
+#include "Bench/DisplayCheck.h"
 
-START_JUCE_APPLICATION (stopwright::BenchApplication)
+#include <iostream>
+
+namespace
+{
+
+juce::JUCEApplicationBase* createApplication()
+{
+    return new stopwright::BenchApplication();
+}
+
+} // namespace
+
+int main (int argumentCount, char* arguments[])
+{
+    const auto words = stopwright::readCommandWords (argumentCount, arguments);
+    if (words.exitStatus)
+    {
+        (*words.exitStatus == 0 ? std::cout : std::cerr) << words.text;
+        return *words.exitStatus;
+    }
+    if (! stopwright::hasDisplay())
+    {
+        std::cerr << "stopwright-bench: no display answers, so no window can be opened; set DISPLAY to one that does, or "
+                     "use the program \"stopwright\", which needs none.\n";
+        return 1;
+    }
+    juce::JUCEApplicationBase::createInstance = createApplication;
+    return juce::JUCEApplicationBase::main (argumentCount, const_cast<const char**> (arguments));
+}

@@ -4,6 +4,8 @@
 #include "Circuit/LinearCircuit.h"
 #include "Circuit/NetlistCheck.h"
 #include "Circuit/NodeMap.h"
+#include "Organ/DocumentLimits.h"
+#include "Organ/PlainText.h"
 #include "Organ/UnknownFields.h"
 #include "Units/Engineering.h"
 
@@ -40,7 +42,7 @@ std::string describe (const Card& card, const Netlist& netlist, const std::files
 {
     const LinearCircuit circuit (netlist, { card.output }, anyRateHz);
     std::ostringstream text;
-    text << file.string() << ": stop card \"" << card.name << "\", sound\n";
+    text << file.string() << ": stop card \"" << printable (card.name, DocumentLimits::titleCharacters) << "\", sound\n";
     for (const auto& tap : card.taps)
         text << "  tap     " << tap.name << " at node " << tap.node << ": "
              << waveWords (tap.wave, tap.footage, tap.voltsPeakToPeak, tap.sourceOhms)

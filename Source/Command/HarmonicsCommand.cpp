@@ -7,6 +7,8 @@
 #include "Study/HarmonicTable.h"
 #include "Units/Decibels.h"
 #include "Units/Pitch.h"
+#include "Organ/DocumentLimits.h"
+#include "Organ/PlainText.h"
 
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
@@ -69,17 +71,20 @@ void HarmonicsCommand::declare (CLI::App& program)
     app->footer (footer);
 }
 
-ExitStatus HarmonicsCommand::run (std::ostream& out, std::ostream& /*err*/)
+ExitStatus HarmonicsCommand::run (std::ostream& out, std::ostream& err)
 {
     const auto selected = selection_.load();
     const auto rows = harmonicTable (selected.card, selected.keySource, key_);
+    if (rows.empty())
+        err << "stopwright: No generator sounds for " << keyName (key_)
+            << " at the footages of this card; choose a key nearer to the middle, or another footage.\n";
     if (csv_)
     {
         printCsv (rows, out);
         return ExitStatus::success;
     }
 
-    out << selected.card.name << ", key " << keyName (key_) << " ("
+    out << printable (selected.card.name, DocumentLimits::titleCharacters) << ", key " << keyName (key_) << " ("
         << fixedNumber (selected.keySource.tuning.keyHz (key_), 3) << " Hz), " << selected.tuningWords << "\n\n";
     printTable (rows, out);
     const double volts = rmsVolts (rows);

@@ -3,6 +3,7 @@
 
 #include "Command/TempoMap.h"
 
+#include <algorithm>
 #include <array>
 
 namespace stopwright
@@ -44,6 +45,11 @@ public:
             release (seconds, channel, key);
     }
 
+    bool isHeld() const
+    {
+        return std::any_of (holders_.begin(), holders_.end(), [] (unsigned holders) { return holders != 0; });
+    }
+
 private:
     static unsigned bit (int channel) { return 1U << static_cast<unsigned> (channel); }
 
@@ -73,6 +79,9 @@ MidiPhrase phraseOf (const StandardMidiFile& file, int lowestKey, int highestKey
         else
             manual.release (seconds, event.channel, event.key);
     }
+    // A key that is never let go sounds to the end of the file.
+    if (manual.isHeld())
+        result.phrase.seconds = std::max (result.phrase.seconds, tempos.secondsAt (file.endTick));
     for (int channel = 0; channel < channels; ++channel)
         manual.releaseAll (result.phrase.seconds, channel);
     return result;

@@ -37,6 +37,7 @@ public:
             tick_ += bytes_.variableLength();
             readEvent();
         }
+        file_.endTick = std::max (file_.endTick, tick_);
     }
 
 private:

@@ -7,6 +7,8 @@
 #include "Command/Options.h"
 #include "Command/ProgressLine.h"
 #include "Command/WavFile.h"
+#include "Organ/DocumentLimits.h"
+#include "Organ/PlainText.h"
 #include "Organ/DocumentFile.h"
 #include "Units/Error.h"
 #include "Units/Pitch.h"
@@ -180,7 +182,7 @@ ExitStatus RenderCommand::run (std::ostream& out, std::ostream& err)
     }
 
     file.keep();
-    out << outFile_.string() << ": " << selected.card.name << ", " << selected.tuningWords << ", "
+    out << outFile_.string() << ": " << printable (selected.card.name, DocumentLimits::titleCharacters) << ", " << selected.tuningWords << ", "
         << fixedNumber (static_cast<double> (summary.frames) / rateHz_, 3) << " s at " << rateHz_ << " Hz, peak "
         << peakWords (summary, scale()) << '\n';
     return ExitStatus::success;

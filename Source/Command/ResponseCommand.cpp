@@ -5,6 +5,8 @@
 #include "Command/NumberText.h"
 #include "Command/Options.h"
 #include "Command/TextTable.h"
+#include "Organ/DocumentLimits.h"
+#include "Organ/PlainText.h"
 
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
@@ -84,7 +86,7 @@ ExitStatus ResponseCommand::run (std::ostream& out, std::ostream& /*err*/)
         printCsv (rows, out);
         return ExitStatus::success;
     }
-    out << card.name << ": from tap " << tapOf (card, request_) << " to node "
+    out << printable (card.name, DocumentLimits::titleCharacters) << ": from tap " << tapOf (card, request_) << " to node "
         << (request_.node.empty() ? card.output : request_.node) << "\n\n";
     printTable (rows, out);
     return ExitStatus::success;

@@ -38,6 +38,7 @@ struct StandardMidiFile
     MidiTimeBase timeBase;
     std::vector<MidiTempo> tempos;
     std::vector<MidiKeyEvent> keys;
+    std::int64_t endTick = 0; ///< where the longest track ends
 };
 
 /// Reads format 0 or 1. The bytes are untrusted: what does not keep to the format is refused with the place where it

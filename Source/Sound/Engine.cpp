@@ -152,6 +152,11 @@ void Engine::collectReplaced()
                    [] (const auto& card) { return card->wasReleased.load (std::memory_order_acquire); });
 }
 
+bool Engine::isSilencedByFault() const noexcept
+{
+    return implementation_->telemetry.isSilenced();
+}
+
 Telemetry Engine::telemetry() noexcept
 {
     return implementation_->telemetry.take();

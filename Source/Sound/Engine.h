@@ -60,6 +60,9 @@ public:
 
     Telemetry telemetry() noexcept;
 
+    /// Whether a fault of the card that plays has silenced the sound; setCard makes it sound again. Threading: [any].
+    bool isSilencedByFault() const noexcept;
+
     /// From a key going down to its effect at the device, block not counted. Threading: [control].
     int latencyFrames() const noexcept;
 

@@ -50,6 +50,7 @@ void TelemetryBoard::clear() noexcept
     const Telemetry fresh;
     rmsFullScaleDb_.store (fresh.rmsFullScaleDb, std::memory_order_relaxed);
     soundingKeys_.store (fresh.soundingKeys, std::memory_order_relaxed);
+    lastKey_.store (fresh.lastKey, std::memory_order_relaxed);
     silencedByFault_.store (fresh.silencedByFault, std::memory_order_relaxed);
     knobsMoving_.store (fresh.knobsMoving, std::memory_order_relaxed);
 }

@@ -16,6 +16,9 @@ public:
     void report (const Telemetry& block) noexcept;
     Telemetry take() noexcept;
 
+    /// Whether the sound is silenced because of a fault; takes nothing. Threading: [any].
+    bool isSilenced() const noexcept { return silencedByFault_.load (std::memory_order_relaxed); }
+
     /// As after construction. Neither thread may be at work.
     void clear() noexcept;
 

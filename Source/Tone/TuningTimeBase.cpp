@@ -17,6 +17,19 @@ namespace
 constexpr int halfPeriodBits = 50;
 constexpr int sampleBits = 46;
 
+/// The half period of a chain is cut into so many equal parts at most, for its mutations to share: each part is then
+/// still so long that rounding it moves the pitch by less than a thousandth of a cent.
+constexpr std::int64_t mostParts = std::int64_t { 1 } << 28;
+
+/// Fails: Error when the mutations of one chain have no common division that fits.
+std::int64_t commonMultiple (std::int64_t multiple, std::int64_t numerator)
+{
+    if (numerator > mostParts || multiple / std::gcd (multiple, numerator) > mostParts / numerator)
+        throw Error ("These mutations cannot all run locked to one generator, because their fractions have no common "
+                     "division that is fine enough; use fewer of them, or simpler fractions such as 2 2/3.");
+    return std::lcm (multiple, numerator);
+}
+
 bool isWhole (double value) noexcept
 {
     return std::abs (value - std::round (value)) < 1.0e-6 * std::max (1.0, std::abs (value) * 1.0e-9);
@@ -80,7 +93,7 @@ Tuning::TimeBase Tuning::roundedTimeBase (double sampleRateHz) const
         for (std::size_t chain = pitchClass; chain < masters_.size(); chain += 12)
         {
             const int above = std::max (0, (masters_[chain].topKey - octave.topKey) / 12);
-            multiple = std::lcm (multiple, masters_[chain].oddNumerator << above);
+            multiple = commonMultiple (multiple, std::int64_t { masters_[chain].oddNumerator } << above);
         }
 
         const double halfPeriod = std::ldexp (0.5 * sampleRateHz / octave.frequencyHz, bits);

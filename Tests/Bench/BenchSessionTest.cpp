@@ -101,6 +101,33 @@ TEST_F (BenchSessionTest, UndoBringsTheSoundBackToo)
     EXPECT_NEAR (after / before, 1.0, 0.01);
 }
 
+// A Sallen-Key stage of equal parts runs away when its gain 1 + Rf / Rg exceeds 3.
+TEST_F (BenchSessionTest, UndoBringsTheSoundBackAfterTheNetworkRanAway)
+{
+    std::ofstream (preset ("Runaway.json"))
+        << R"({ "stopwright": 1, "kind": "card", "name": "Runaway",
+                "taps": [ { "name": "W1", "wave": "square", "footage": "8", "vpp": 1, "node": "in" } ],
+                "parts": [ { "name": "R1", "kind": "resistor", "nodes": ["in", "a"], "value": "10k" },
+                           { "name": "R2", "kind": "resistor", "nodes": ["a", "b"], "value": "10k" },
+                           { "name": "C1", "kind": "capacitor", "nodes": ["a", "out"], "value": "10n" },
+                           { "name": "C2", "kind": "capacitor", "nodes": ["b", "0"], "value": "10n" },
+                           { "name": "U1", "kind": "opamp", "nodes": ["b", "m", "out"], "gainBandwidthHz": "1M" },
+                           { "name": "R3", "kind": "resistor", "nodes": ["m", "0"], "value": "10k" },
+                           { "name": "R4", "kind": "resistor", "nodes": ["out", "m"], "value": "10k" } ],
+                "output": "out" })";
+    session_.open (preset ("Runaway.json"));
+    processor_.engine().key (60, true);
+    const double before = settledRms();
+    ASSERT_GT (before, 1e-3);
+    session_.turn ({ CardKnob::Place::part, "R4", KnobKind::value }, 100e3);
+    settledRms (1.0);
+    ASSERT_TRUE (processor_.engine().isSilencedByFault());
+    EXPECT_EQ (settledRms(), 0.0);
+    session_.undo();
+    EXPECT_NEAR (settledRms (1.0) / before, 1.0, 0.01);
+    EXPECT_FALSE (processor_.engine().isSilencedByFault());
+}
+
 TEST_F (BenchSessionTest, ASwitchChangesTheSound)
 {
     std::ofstream (preset ("Switched.json")) << switchedCard;

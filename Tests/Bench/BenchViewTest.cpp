@@ -3,8 +3,10 @@
 #include "Bench/CautionsText.h"
 #include "Organ/CardDocument.h"
 
+#include <filesystem>
 #include <fstream>
 #include <functional>
+#include <iterator>
 #include <set>
 
 namespace stopwright
@@ -98,6 +100,34 @@ TEST_F (BenchViewTest, UnsavedChangesAreAskedAboutAndCanBeKept)
     EXPECT_TRUE (hasGoneOn);
     EXPECT_FALSE (session_.document().isUnsaved());
     EXPECT_EQ (cardText (readCard (preset ("Krummhorn8.json"))), cardText (session_.card()));
+}
+
+TEST_F (BenchViewTest, SavingUnderANameWithoutEndingAsksBeforeAnotherCardIsLost)
+{
+    openView();
+    const auto before = cardText (readCard (preset ("Oboe8.json")));
+    view_->actions().saveUnder (juce::File (preset ("Oboe8").string()));
+    ASSERT_TRUE (view_->isPageUp());
+    click ("Keep it");
+    EXPECT_EQ (cardText (readCard (preset ("Oboe8.json"))), before);
+
+    view_->actions().saveUnder (juce::File (preset ("Oboe8").string()));
+    click ("Replace it");
+    EXPECT_EQ (cardText (readCard (preset ("Oboe8.json"))), cardText (session_.card()));
+
+    view_->actions().saveUnder (juce::File (preset ("Reed.v2").string()));
+    EXPECT_FALSE (view_->isPageUp());
+    EXPECT_TRUE (std::filesystem::exists (preset ("Reed.v2.json")));
+}
+
+TEST_F (BenchViewTest, WithoutADocumentThereIsNothingToSave)
+{
+    BenchSession empty { processor_ };
+    view_ = std::make_unique<BenchView> (empty, *settings_, nullptr);
+    const auto files = std::distance (std::filesystem::directory_iterator (folder_), {});
+    EXPECT_TRUE (view_->keyPressed (juce::KeyPress ('s', juce::ModifierKeys::commandModifier, 0)));
+    EXPECT_EQ (std::distance (std::filesystem::directory_iterator (folder_), {}), files);
+    view_.reset();
 }
 
 TEST_F (BenchViewTest, WithoutChangesNothingIsAsked)

@@ -109,7 +109,7 @@ protected:
 
     void save (const juce::Image& image, const std::string& what)
     {
-        const std::filesystem::path folder = std::filesystem::current_path() / "pictures";
+        const std::filesystem::path folder = std::filesystem::path (STOPWRIGHT_PICTURES);
         std::filesystem::create_directories (folder);
         std::ostringstream name;
         name << what << "_" << GetParam() << ".png";

@@ -90,6 +90,11 @@ TEST (MidiPhrase, ReleasesWhatIsStillHeld)
     ASSERT_EQ (never.phrase.keys.size(), 4U);
     EXPECT_FALSE (never.phrase.keys[3].down);
     EXPECT_DOUBLE_EQ (never.phrase.keys[3].seconds, 0.5);
+
+    // A text event stands at the very end, a second after the key.
+    const auto toTheEnd = phraseOfTrack (bytes ({ 0, 0x90, 60, 1, 96 + 96, 0xFF, 1, 0 }));
+    EXPECT_DOUBLE_EQ (toTheEnd.phrase.seconds, 1.0);
+    EXPECT_DOUBLE_EQ (toTheEnd.phrase.keys.back().seconds, 1.0);
 }
 
 TEST (MidiPhrase, LeavesOutKeysBeyondTheCompass)

@@ -191,6 +191,18 @@ TEST (Tuning, HighestKeyBelowTheDividedOctaveLowersTheMasters)
     EXPECT_EQ (base.halfPeriodUnits[6], base.unitsPerSample / 25003 * 338 * 2400) << "F#7 lasts 2 N ticks";
 }
 
+// Each 1 1/p needs p + 1 in place of p parts: eight primes of three digits have no common multiple below 2^60.
+TEST (Tuning, RefusesMutationsThatCannotRunLockedTogether)
+{
+    std::vector<Footage> odd;
+    for (const char* text : { "1 1/997", "1 1/991", "1 1/983", "1 1/977", "1 1/971", "1 1/967", "1 1/953", "1 1/947" })
+        odd.push_back (feet (text));
+    EXPECT_THROW (Tuning::equalTempered (440.0, 20000.0, MutationSource::exact, odd).timeBase (192000.0), Error);
+
+    const auto few = Tuning::equalTempered (440.0, 20000.0, MutationSource::exact, { feet ("1 1/97"), feet ("2 2/3") });
+    EXPECT_NO_THROW (few.timeBase (192000.0));
+}
+
 TEST (Tuning, RefusesWhatNoOrganHas)
 {
     EXPECT_THROW (Tuning::equalTempered (0.0, 8000.0), Error);
