@@ -4,6 +4,7 @@
 #include "Bench/DisplayCheck.h"
 
 #include <iostream>
+#include <vector>
 
 namespace
 {
@@ -25,10 +26,12 @@ int main (int argumentCount, char* arguments[])
     }
     if (! stopwright::hasDisplay())
     {
-        std::cerr << "stopwright-bench: no display answers, so no window can be opened; set DISPLAY to one that does, or "
-                     "use the program \"stopwright\", which needs none.\n";
+        std::cerr
+            << "stopwright-bench: no display answers, so no window can be opened; set DISPLAY to one that does, or "
+               "use the program \"stopwright\", which needs none.\n";
         return 1;
     }
     juce::JUCEApplicationBase::createInstance = createApplication;
-    return juce::JUCEApplicationBase::main (argumentCount, const_cast<const char**> (arguments));
+    std::vector<const char*> constant (arguments, arguments + argumentCount);
+    return juce::JUCEApplicationBase::main (argumentCount, constant.data());
 }

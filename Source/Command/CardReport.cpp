@@ -42,7 +42,8 @@ std::string describe (const Card& card, const Netlist& netlist, const std::files
 {
     const LinearCircuit circuit (netlist, { card.output }, anyRateHz);
     std::ostringstream text;
-    text << file.string() << ": stop card \"" << printable (card.name, DocumentLimits::titleCharacters) << "\", sound\n";
+    text << file.string() << ": stop card \"" << printable (card.name, DocumentLimits::titleCharacters)
+         << "\", sound\n";
     for (const auto& tap : card.taps)
         text << "  tap     " << tap.name << " at node " << tap.node << ": "
              << waveWords (tap.wave, tap.footage, tap.voltsPeakToPeak, tap.sourceOhms)

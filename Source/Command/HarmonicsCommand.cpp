@@ -4,11 +4,11 @@
 #include "Command/NumberText.h"
 #include "Command/Options.h"
 #include "Command/TextTable.h"
+#include "Organ/DocumentLimits.h"
+#include "Organ/PlainText.h"
 #include "Study/HarmonicTable.h"
 #include "Units/Decibels.h"
 #include "Units/Pitch.h"
-#include "Organ/DocumentLimits.h"
-#include "Organ/PlainText.h"
 
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>

@@ -3,9 +3,9 @@
 
 #include "Command/CardReport.h"
 #include "Command/NumberText.h"
+#include "Organ/CardDocument.h"
 #include "Organ/DocumentLimits.h"
 #include "Organ/PlainText.h"
-#include "Organ/CardDocument.h"
 #include "Organ/UnknownFields.h"
 #include "Units/Engineering.h"
 #include "Units/Pitch.h"
@@ -58,7 +58,8 @@ std::string keysWords (const Division& division)
 std::string describe (const Instrument& instrument, const Tuning& tuning, const std::filesystem::path& file)
 {
     std::ostringstream text;
-    text << file.string() << ": instrument \"" << printable (instrument.name, DocumentLimits::titleCharacters) << "\", sound\n"
+    text << file.string() << ": instrument \"" << printable (instrument.name, DocumentLimits::titleCharacters)
+         << "\", sound\n"
          << "  tuning    " << tuningWords (instrument.tuning) << '\n'
          << "            " << centsWords (tuning) << '\n';
     for (const auto& division : instrument.divisions)

@@ -7,9 +7,9 @@
 #include "Command/Options.h"
 #include "Command/ProgressLine.h"
 #include "Command/WavFile.h"
+#include "Organ/DocumentFile.h"
 #include "Organ/DocumentLimits.h"
 #include "Organ/PlainText.h"
-#include "Organ/DocumentFile.h"
 #include "Units/Error.h"
 #include "Units/Pitch.h"
 
@@ -182,9 +182,9 @@ ExitStatus RenderCommand::run (std::ostream& out, std::ostream& err)
     }
 
     file.keep();
-    out << outFile_.string() << ": " << printable (selected.card.name, DocumentLimits::titleCharacters) << ", " << selected.tuningWords << ", "
-        << fixedNumber (static_cast<double> (summary.frames) / rateHz_, 3) << " s at " << rateHz_ << " Hz, peak "
-        << peakWords (summary, scale()) << '\n';
+    out << outFile_.string() << ": " << printable (selected.card.name, DocumentLimits::titleCharacters) << ", "
+        << selected.tuningWords << ", " << fixedNumber (static_cast<double> (summary.frames) / rateHz_, 3) << " s at "
+        << rateHz_ << " Hz, peak " << peakWords (summary, scale()) << '\n';
     return ExitStatus::success;
 }
 

@@ -86,8 +86,8 @@ ExitStatus ResponseCommand::run (std::ostream& out, std::ostream& /*err*/)
         printCsv (rows, out);
         return ExitStatus::success;
     }
-    out << printable (card.name, DocumentLimits::titleCharacters) << ": from tap " << tapOf (card, request_) << " to node "
-        << (request_.node.empty() ? card.output : request_.node) << "\n\n";
+    out << printable (card.name, DocumentLimits::titleCharacters) << ": from tap " << tapOf (card, request_)
+        << " to node " << (request_.node.empty() ? card.output : request_.node) << "\n\n";
     printTable (rows, out);
     return ExitStatus::success;
 }

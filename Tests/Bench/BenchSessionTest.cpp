@@ -104,8 +104,7 @@ TEST_F (BenchSessionTest, UndoBringsTheSoundBackToo)
 // A Sallen-Key stage of equal parts runs away when its gain 1 + Rf / Rg exceeds 3.
 TEST_F (BenchSessionTest, UndoBringsTheSoundBackAfterTheNetworkRanAway)
 {
-    std::ofstream (preset ("Runaway.json"))
-        << R"({ "stopwright": 1, "kind": "card", "name": "Runaway",
+    std::ofstream (preset ("Runaway.json")) << R"({ "stopwright": 1, "kind": "card", "name": "Runaway",
                 "taps": [ { "name": "W1", "wave": "square", "footage": "8", "vpp": 1, "node": "in" } ],
                 "parts": [ { "name": "R1", "kind": "resistor", "nodes": ["in", "a"], "value": "10k" },
                            { "name": "R2", "kind": "resistor", "nodes": ["a", "b"], "value": "10k" },

@@ -92,7 +92,7 @@ TEST (MidiPhrase, ReleasesWhatIsStillHeld)
     EXPECT_DOUBLE_EQ (never.phrase.keys[3].seconds, 0.5);
 
     // A text event stands at the very end, a second after the key.
-    const auto toTheEnd = phraseOfTrack (bytes ({ 0, 0x90, 60, 1, 96 + 96, 0xFF, 1, 0 }));
+    const auto toTheEnd = phraseOfTrack (bytes ({ 0, 0x90, 60, 1, 0x81, 0x40, 0xFF, 1, 0 }));
     EXPECT_DOUBLE_EQ (toTheEnd.phrase.seconds, 1.0);
     EXPECT_DOUBLE_EQ (toTheEnd.phrase.keys.back().seconds, 1.0);
 }
