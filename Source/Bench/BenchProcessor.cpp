@@ -61,7 +61,7 @@ void BenchProcessor::prepareToPlay (double sampleRate, int maximumBlockSize)
 
 void BenchProcessor::reset()
 {
-    heldKeys_.reset();
+    midiKeys_.clear();
     eventCount_ = 0;
     for (auto& shown : shownKeys_)
         shown.store (false, std::memory_order_relaxed);
@@ -74,11 +74,12 @@ bool BenchProcessor::isBusesLayoutSupported (const BusesLayout& layouts) const
            && (output == juce::AudioChannelSet::mono() || output == juce::AudioChannelSet::stereo());
 }
 
-void BenchProcessor::takeKey (int key, bool down, int frameOffset) noexcept
+void BenchProcessor::takeKey (int key, int channel, bool down, int frameOffset) noexcept
 {
-    const auto index = static_cast<std::size_t> (key);
-    heldKeys_.set (index, down);
-    shownKeys_[index].store (down, std::memory_order_relaxed);
+    // A press is passed on though another channel has the key: the engine may have let it go meanwhile.
+    if (! midiKeys_.change (key, channel, down) && ! down)
+        return;
+    shownKeys_[static_cast<std::size_t> (key)].store (down, std::memory_order_relaxed);
     events_[eventCount_++] = { frameOffset, key, down };
 }
 
@@ -89,19 +90,20 @@ void BenchProcessor::takeMidi (const juce::MidiMessageMetadata& message, int fra
         return;
 
     const int status = message.data[0] & 0xf0;
+    const int channel = message.data[0] & 0x0f;
     const int first = message.data[1] & 0x7f;
     const int second = message.data[2] & 0x7f;
 
     if (status == 0x90 || status == 0x80)
     {
-        takeKey (first, status == 0x90 && second > 0, frameOffset);
+        takeKey (first, channel, status == 0x90 && second > 0, frameOffset);
     }
     else if (status == 0xb0 && (first == allNotesOff || first == allSoundOff))
     {
         for (int key = 0; key < keyCount; ++key)
         {
-            if (heldKeys_.test (static_cast<std::size_t> (key)))
-                takeKey (key, false, frameOffset);
+            if (midiKeys_.isHeldBy (key, channel))
+                takeKey (key, channel, false, frameOffset);
         }
     }
 }

@@ -3,12 +3,12 @@
 
 #include "Organ/KeySource.h"
 #include "Sound/Engine.h"
+#include "Sound/KeyHolders.h"
 
 #include <juce_audio_processors/juce_audio_processors.h>
 
 #include <array>
 #include <atomic>
-#include <bitset>
 #include <mutex>
 
 namespace stopwright
@@ -80,7 +80,7 @@ private:
     static constexpr std::size_t eventCapacity = 512;
 
     void takeMidi (const juce::MidiMessageMetadata& message, int frameOffset) noexcept;
-    void takeKey (int key, bool down, int frameOffset) noexcept;
+    void takeKey (int key, int channel, bool down, int frameOffset) noexcept;
     void renderPiece (juce::AudioBuffer<float>& buffer, int startFrame, int frameCount) noexcept;
     void rememberCard (const Card& card);
 
@@ -88,7 +88,7 @@ private:
 
     std::array<KeyEvent, eventCapacity> events_ {};
     std::size_t eventCount_ = 0;
-    std::bitset<keyCount> heldKeys_;
+    KeyHolders midiKeys_; ///< by MIDI channel
     std::array<std::atomic<bool>, keyCount> shownKeys_ {};
 
     std::mutex stateMutex_; ///< between control threads only

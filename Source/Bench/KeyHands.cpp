@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/KeyHands.h"
 
+#include <utility>
+
 namespace stopwright
 {
 
@@ -59,6 +61,9 @@ void KeyHands::releaseAll()
 
 void KeyHands::flush()
 {
+    // Another sound device begins with every key up.
+    if (const int preparations = engine_.preparations(); std::exchange (preparations_, preparations) != preparations)
+        sent_.reset();
     for (std::size_t index = 0; index < keyCount; ++index)
     {
         const bool wanted = isDown (static_cast<int> (index));

@@ -54,6 +54,7 @@ private:
     std::bitset<keyCount> latched_;
     std::bitset<keyCount> sent_;
     bool isHoldOn_ = false;
+    int preparations_ = 0; ///< of the engine, when keys were last sent
 };
 
 } // namespace stopwright

@@ -38,6 +38,7 @@ struct Engine::Implementation
     // What the threads share.
     Mailbox mailbox;
     TelemetryBoard telemetry;
+    std::atomic<int> preparations { 0 };
 
     // The audio thread's.
     StreamSpec spec;
@@ -73,6 +74,7 @@ void Engine::prepare (const StreamSpec& spec)
     own.spec = spec;
     own.kernel = std::make_unique<Kernel> (spec, own.mailbox);
     own.mailbox.keys.clear();
+    own.preparations.fetch_add (1, std::memory_order_release);
     own.telemetry.clear();
     own.newest = rebuilt.get();
     own.mailbox.nextCard.store (rebuilt.get(), std::memory_order_release);
@@ -132,6 +134,11 @@ bool Engine::key (int key, bool down)
 bool Engine::releaseAllKeys()
 {
     return implementation_->mailbox.keys.push ({ KeyMessage::allKeys, false });
+}
+
+int Engine::preparations() const noexcept
+{
+    return implementation_->preparations.load (std::memory_order_acquire);
 }
 
 void Engine::setListeningLevelDb (double levelDb) noexcept

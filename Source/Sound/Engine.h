@@ -51,6 +51,9 @@ public:
     bool key (int key, bool down);
     bool releaseAllKeys();
 
+    /// Counts the calls of prepare: after each of them no key is down. Threading: [any].
+    int preparations() const noexcept;
+
     /// Clamped to the range above; ramped, never more than 6 dB in 20 ms upward.
     void setListeningLevelDb (double levelDb) noexcept;
     double listeningLevelDb() const noexcept;

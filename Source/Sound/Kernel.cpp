@@ -28,10 +28,11 @@ void Kernel::process (std::span<const KeyEvent> events, std::span<float* const> 
 
     if (frameCount <= 0)
         for (const KeyEvent& event : events)
-            key (event.key, event.down, 0);
+            key (event.key, Side::events, event.down, 0);
 
     runInPieces (
-        events, frameCount, [this] (const KeyEvent& event, int frame) { key (event.key, event.down, frame); },
+        events, frameCount,
+        [this] (const KeyEvent& event, int frame) { key (event.key, Side::events, event.down, frame); },
         [&] (int start, int count) { playPiece (channels, start, count); });
 }
 
@@ -56,17 +57,22 @@ void Kernel::takeKeys() noexcept
         if (! message)
             return;
         if (message->key == KeyMessage::allKeys)
+        {
+            holders_.clear();
             player_.releaseAllKeys();
+        }
         else
-            key (message->key, message->down, 0);
+            key (message->key, Side::control, message->down, 0);
     }
 }
 
-void Kernel::key (int key, bool down, int frameOffset) noexcept
+void Kernel::key (int key, Side side, bool down, int frameOffset) noexcept
 {
     if (down)
         lastKey_ = key;
-    player_.key (key, down, frameOffset);
+    // A press is passed on though the other side has the key already: repeats are harmless.
+    if (holders_.change (key, static_cast<int> (side), down) || down)
+        player_.key (key, down, frameOffset);
 }
 
 void Kernel::playPiece (std::span<float* const> channels, int start, int count) noexcept

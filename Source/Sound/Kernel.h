@@ -3,6 +3,7 @@
 
 #include "Sound/CardPlayer.h"
 #include "Sound/KeyEvent.h"
+#include "Sound/KeyHolders.h"
 #include "Sound/KeyQueue.h"
 #include "Sound/LevelMeter.h"
 #include "Sound/ListeningStage.h"
@@ -40,7 +41,14 @@ public:
 private:
     void takeCard() noexcept;
     void takeKeys() noexcept;
-    void key (int key, bool down, int frameOffset) noexcept;
+    /// The two sides that hold keys, each without a say in what the other holds.
+    enum class Side
+    {
+        events, ///< what comes with the block, as MIDI does
+        control ///< what comes through the mailbox, as the window's keys do
+    };
+
+    void key (int key, Side side, bool down, int frameOffset) noexcept;
     void playPiece (std::span<float* const> channels, int start, int count) noexcept;
 
     double rateHz_;
@@ -48,6 +56,7 @@ private:
     CardPlayer player_;
     ListeningStage stage_;
     LevelMeter meter_;
+    KeyHolders holders_;
     int lastKey_ = -1;
     std::array<double, CardVoice::pieceFrames> relative_ {};
     std::array<float, CardVoice::pieceFrames> heard_ {};

@@ -89,6 +89,19 @@ TEST_F (BenchProcessorTest, HearsEveryChannel)
     }
 }
 
+TEST_F (BenchProcessorTest, AKeyOnTwoChannelsSoundsUntilBothLetGo)
+{
+    const auto send = [this] (const juce::MidiMessage& message) { run (256, { { 0, message } }); };
+    send (juce::MidiMessage::noteOn (1, 60, juce::uint8 (90)));
+    send (juce::MidiMessage::noteOn (2, 60, juce::uint8 (90)));
+    send (juce::MidiMessage::noteOff (1, 60));
+    EXPECT_TRUE (processor_.isMidiKeyDown (60));
+    send (juce::MidiMessage::allNotesOff (1));
+    EXPECT_TRUE (processor_.isMidiKeyDown (60));
+    send (juce::MidiMessage::noteOff (2, 60));
+    EXPECT_FALSE (processor_.isMidiKeyDown (60));
+}
+
 TEST_F (BenchProcessorTest, AllNotesOffAndAllSoundOffSilence)
 {
     for (const int controller : { 120, 123 })

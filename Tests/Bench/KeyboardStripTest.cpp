@@ -76,6 +76,18 @@ TEST_F (KeyboardStripTest, HoldKeepsAKeyUntilItIsStruckAgain)
     EXPECT_FALSE (sounds());
 }
 
+TEST_F (KeyboardStripTest, AHeldKeySoundsOnWhenTheDeviceChanges)
+{
+    openView();
+    view_->playBar().setHold (true);
+    mousePress (keyboard(), placeOf (60));
+    mouseRelease (keyboard(), placeOf (60));
+    EXPECT_TRUE (sounds());
+    processor_.prepareToPlay (rateHz, 2 * blockFrames);
+    view_->tick();
+    EXPECT_TRUE (sounds());
+}
+
 TEST_F (KeyboardStripTest, AllKeysOffLetsEverythingGo)
 {
     openView();

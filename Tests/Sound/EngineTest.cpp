@@ -114,6 +114,25 @@ TEST (Engine, HearsKeysFromBothSides)
     EXPECT_EQ (engine.telemetry().soundingKeys, 0);
 }
 
+TEST (Engine, AKeyHeldFromBothSidesSoundsUntilBothLetGo)
+{
+    Engine engine;
+    start (engine, plainCard());
+    engine.key (60, true);
+    renderHeard (engine, 640, { { 5, 60, true } });
+    renderHeard (engine, second / 10, { { 0, 60, false } });
+    EXPECT_EQ (engine.telemetry().soundingKeys, 1);
+    engine.key (60, false);
+    renderHeard (engine, second / 10);
+    EXPECT_EQ (engine.telemetry().soundingKeys, 0);
+
+    renderHeard (engine, 640, { { 0, 60, true } });
+    engine.key (60, true);
+    engine.key (60, false);
+    renderHeard (engine, second / 10);
+    EXPECT_EQ (engine.telemetry().soundingKeys, 1);
+}
+
 TEST (Engine, SaysWhenTheKeyQueueIsFull)
 {
     Engine engine;
