@@ -64,7 +64,7 @@ std::string describe (const Instrument& instrument, const Tuning& tuning, const 
          << "            " << centsWords (tuning) << '\n';
     for (const auto& division : instrument.divisions)
         text << "  division  " << division.name << ": " << keysWords (division) << '\n';
-    for (const auto& bus : instrument.buses)
+    for (const auto& bus : instrument.keyedBuses)
         text << "  bus       " << bus.name << ": "
              << waveWords (bus.wave, bus.footage, bus.voltsPeakToPeak, bus.sourceOhms) << '\n';
     for (const auto& stop : instrument.stops)
@@ -93,7 +93,7 @@ void appendCard (const StopTablet& stop,
         std::move (found.errors.begin(), found.errors.end(), std::back_inserter (report.errors));
         std::move (found.warnings.begin(), found.warnings.end(), std::back_inserter (report.warnings));
         for (const auto& tap : card.taps)
-            if (! isOnABus (tap, instrument.buses))
+            if (! isOnABus (tap, instrument.keyedBuses))
                 report.warnings.push_back (cardFile.string() + ": tap " + tap.name
                                            + " takes a wave that no keyed bus of " + instrument.name
                                            + " carries; choose a bus, or add one to the instrument.");

@@ -52,7 +52,7 @@ KeyedBus readBus (FieldReader& fields, const Instrument& instrument)
     KeyedBus bus;
     bus.name = fields.name ("name");
     fields.setLabel ("bus " + partWords (bus.name));
-    requireFreshName (fields, instrument.buses, bus.name);
+    requireFreshName (fields, instrument.keyedBuses, bus.name);
     const auto source = readWaveSource (fields);
     bus.footage = source.footage;
     bus.wave = source.wave;
@@ -148,7 +148,7 @@ Instrument parseInstrument (std::string_view text, std::string_view origin)
     auto divisions = document.objects ("divisions", "division", 1, DocumentLimits::divisions);
     readList (std::move (divisions), "division", result, unknown, result.divisions, readDivision);
     if (document.has ("buses"))
-        readList (document.objects ("buses", "bus", 0, DocumentLimits::buses), "bus", result, unknown, result.buses,
+        readList (document.objects ("buses", "bus", 0, DocumentLimits::buses), "bus", result, unknown, result.keyedBuses,
                   readBus);
     if (document.has ("stops"))
         readList (document.objects ("stops", "stop", 0, DocumentLimits::stops), "stop", result, unknown, result.stops,
@@ -172,7 +172,7 @@ std::string instrumentText (const Instrument& instrument)
     writeTuning (instrument.tuning, document, unknown);
     writeKeyer (instrument.keyer, document, unknown);
     document["divisions"] = listTree ("division", instrument.divisions, unknown, divisionTree);
-    document["buses"] = listTree ("bus", instrument.buses, unknown, busTree);
+    document["buses"] = listTree ("bus", instrument.keyedBuses, unknown, busTree);
     document["stops"] = listTree ("stop", instrument.stops, unknown, stopTree);
     unknown.putInto (document, "instrument", {});
     return layOutJson (document);

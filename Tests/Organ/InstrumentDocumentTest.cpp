@@ -41,9 +41,9 @@ TEST (InstrumentDocument, ReadsEverything)
     EXPECT_EQ (organ.keyer, (KeyerSettings { KeyerShape::rc, 0.0047, 0.03, -70.0 }));
     ASSERT_EQ (organ.divisions.size(), 3U);
     EXPECT_EQ (organ.divisions[2].highestKey, 65);
-    ASSERT_EQ (organ.buses.size(), 3U);
-    EXPECT_EQ (organ.buses[1].wave.kind, WaveKind::staircase);
-    EXPECT_EQ (organ.buses[2].footage, Footage::parse ("2 2/3"));
+    ASSERT_EQ (organ.keyedBuses.size(), 3U);
+    EXPECT_EQ (organ.keyedBuses[1].wave.kind, WaveKind::staircase);
+    EXPECT_EQ (organ.keyedBuses[2].footage, Footage::parse ("2 2/3"));
     ASSERT_EQ (organ.stops.size(), 2U);
     EXPECT_EQ (organ.stops[0].cardFile, "Cards/StoppedFlute8.json");
     EXPECT_TRUE (organ.stops[1].proposed);
