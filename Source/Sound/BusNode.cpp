@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Sound/BusNode.h"
+
+#include <numbers>
+
+namespace stopwright
+{
+
+BusNode::BusNode (const MixingBus& bus, double sampleRateHz)
+    : isVirtualEarth_ (bus.kind == BusKind::virtualEarth),
+      isIdealEarth_ (isVirtualEarth_ && ! bus.gainBandwidthHz),
+      siemens_ (1.0 / (isVirtualEarth_ ? bus.feedbackOhms : bus.loadOhms)),
+      capacitorSiemens_ (isVirtualEarth_ ? 0.0 : 2.0 * bus.loadFarads * sampleRateHz)
+{
+    if (isVirtualEarth_ && bus.gainBandwidthHz)
+        drop_ = std::numbers::pi * *bus.gainBandwidthHz / sampleRateHz;
+}
+
+void BusNode::solve (const Stops& stops, Samples& busVolts, Samples& out) noexcept
+{
+    if (! isIdealEarth_)
+    {
+        solveBehind (stops, busVolts, out);
+        return;
+    }
+    busVolts.fill (0.0);
+    for (int sample = 0; sample < length; ++sample)
+    {
+        const auto place = static_cast<std::size_t> (sample);
+        out[place] = -stops.amps[place] / siemens_;
+    }
+    out_ = out.back();
+}
+
+// drop_ is zero on a passive bus and capacitorSiemens_ at a virtual earth, so one line serves both.
+void BusNode::solveBehind (const Stops& stops, Samples& busVolts, Samples& out) noexcept
+{
+    const double whole = stops.siemens - stops.kernel[0] + siemens_ * (1.0 + drop_) + capacitorSiemens_;
+    for (std::size_t sample = 0; sample < busVolts.size(); ++sample)
+    {
+        double amps = stops.amps[sample] + siemens_ * (out_ - drop_ * volts_);
+        for (std::size_t earlier = 0; earlier < sample; ++earlier)
+            amps += stops.kernel[sample - earlier] * busVolts[earlier];
+        amps += capacitorSiemens_ * volts_ + capacitorAmps_;
+
+        const double volts = amps / whole;
+        capacitorAmps_ = capacitorSiemens_ * (volts - volts_) - capacitorAmps_;
+        if (isVirtualEarth_)
+            out_ -= drop_ * (volts + volts_);
+        volts_ = volts;
+        busVolts[sample] = volts;
+        out[sample] = isVirtualEarth_ ? out_ : volts;
+    }
+}
+
+double BusNode::settle (const Instant& instant) noexcept
+{
+    if (isIdealEarth_)
+        return 0.0;
+    const double whole = instant.siemens - instant.kernel + siemens_;
+    if (capacitorSiemens_ > 0.0)
+        capacitorAmps_ = instant.amps - whole * volts_;
+    else
+        volts_ = (instant.amps + siemens_ * out_) / whole;
+    return volts_;
+}
+
+void BusNode::reset() noexcept
+{
+    volts_ = 0.0;
+    capacitorAmps_ = 0.0;
+    out_ = 0.0;
+}
+
+} // namespace stopwright
