@@ -32,7 +32,7 @@ struct Engine::Implementation
 {
     Implementation() { mailbox.levelDb.store (startListeningLevelDb, std::memory_order_relaxed); }
 
-    void publish (std::unique_ptr<PlayedCard> played);
+    void publish (std::unique_ptr<PlayedVoice> played);
     bool turn (double value, const std::function<std::optional<int> (const CardVoice&)>& find);
 
     // What the threads share.
@@ -47,8 +47,8 @@ struct Engine::Implementation
     // The control threads'. The mutex keeps a knob from turning on a card that is just being replaced; the audio thread
     // has no part in it.
     std::mutex newestMutex;
-    PlayedCard* newest = nullptr;
-    std::vector<std::unique_ptr<PlayedCard>> cards; ///< all that the audio thread may still hold, oldest first
+    PlayedVoice* newest = nullptr;
+    std::vector<std::unique_ptr<PlayedVoice>> cards; ///< all that the audio thread may still hold, oldest first
     std::optional<Card> card;
     std::optional<KeySource> keySource;
     double reference = 0.0;
@@ -63,11 +63,11 @@ void Engine::prepare (const StreamSpec& spec)
     checkStream (spec);
     auto& own = *implementation_;
 
-    std::unique_ptr<PlayedCard> rebuilt;
+    std::unique_ptr<PlayedVoice> rebuilt;
     const std::scoped_lock lock (own.newestMutex);
     if (own.card)
     {
-        rebuilt = std::make_unique<PlayedCard> (*own.card, *own.keySource, spec, own.reference);
+        rebuilt = std::make_unique<PlayedVoice> (*own.card, *own.keySource, spec, own.reference);
         rebuilt->repeatTurnsOf (*own.newest);
     }
 
@@ -88,7 +88,7 @@ void Engine::setCard (const Card& card, const KeySource& keySource, bool newRefe
     auto& own = *implementation_;
     collectReplaced();
     const double reference = newReference || ! own.card ? referenceVolts (card, keySource) : own.reference;
-    auto played = std::make_unique<PlayedCard> (card, keySource, own.spec, reference, own.cards);
+    auto played = std::make_unique<PlayedVoice> (card, keySource, own.spec, reference, own.cards);
 
     own.card = card;
     own.keySource.emplace (keySource);
@@ -97,15 +97,15 @@ void Engine::setCard (const Card& card, const KeySource& keySource, bool newRefe
 }
 
 /// Hands a card over. One that was never taken comes back out of the slot and is freed here.
-void Engine::Implementation::publish (std::unique_ptr<PlayedCard> played)
+void Engine::Implementation::publish (std::unique_ptr<PlayedVoice> played)
 {
-    PlayedCard* const published = played.get();
+    PlayedVoice* const published = played.get();
     cards.push_back (std::move (played));
     {
         const std::scoped_lock lock (newestMutex);
         newest = published;
     }
-    if (PlayedCard* const untaken = mailbox.nextCard.exchange (published, std::memory_order_acq_rel))
+    if (PlayedVoice* const untaken = mailbox.nextCard.exchange (published, std::memory_order_acq_rel))
         std::erase_if (cards, [untaken] (const auto& held) { return held.get() == untaken; });
 }
 

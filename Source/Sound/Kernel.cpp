@@ -41,7 +41,7 @@ void Kernel::takeCard() noexcept
     // The exchange both takes the card and makes its contents visible here; what is put in later waits for the next time.
     if (! player_.isReady() || mailbox_.nextCard.load (std::memory_order_relaxed) == nullptr)
         return;
-    if (PlayedCard* const card = mailbox_.nextCard.exchange (nullptr, std::memory_order_acq_rel))
+    if (PlayedVoice* const card = mailbox_.nextCard.exchange (nullptr, std::memory_order_acq_rel))
     {
         player_.take (*card);
         stage_.resume();

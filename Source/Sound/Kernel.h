@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "Sound/CardPlayer.h"
+#include "Sound/VoicePlayer.h"
 #include "Sound/KeyEvent.h"
 #include "Sound/KeyHolders.h"
 #include "Sound/KeyQueue.h"
@@ -19,7 +19,7 @@ namespace stopwright
 /// What the control threads leave for the audio thread to find: everything they share but the knobs' letter boxes.
 struct Mailbox
 {
-    std::atomic<PlayedCard*> nextCard { nullptr }; ///< the latest card set and not taken yet; both sides exchange it
+    std::atomic<PlayedVoice*> nextCard { nullptr }; ///< the latest card set and not taken yet; both sides exchange it
     std::atomic<double> levelDb { 0.0 };
     KeyQueue keys;
 };
@@ -53,7 +53,7 @@ private:
 
     double rateHz_;
     Mailbox& mailbox_;
-    CardPlayer player_;
+    VoicePlayer player_;
     ListeningStage stage_;
     LevelMeter meter_;
     KeyHolders holders_;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "Sound/PlayedCard.h"
+#include "Sound/PlayedVoice.h"
 
 #include <algorithm>
 
@@ -29,11 +29,11 @@ std::size_t knobCount (const Card& card, const CardVoice& voice)
 
 } // namespace
 
-PlayedCard::PlayedCard (const Card& card,
+PlayedVoice::PlayedVoice (const Card& card,
                         const KeySource& keySource,
                         const StreamSpec& spec,
                         double volts,
-                        std::span<const std::unique_ptr<PlayedCard>> older)
+                        std::span<const std::unique_ptr<PlayedVoice>> older)
     : voice (card, keySource, spec),
       knobs (knobCount (card, voice)),
       referenceVolts (volts)
@@ -42,7 +42,7 @@ PlayedCard::PlayedCard (const Card& card,
         takeovers.push_back ({ other.get(), voice.prepareAdoption (other->voice) });
 }
 
-bool PlayedCard::turn (std::optional<int> knobIndex, double value) noexcept
+bool PlayedVoice::turn (std::optional<int> knobIndex, double value) noexcept
 {
     if (! knobIndex)
         return false;
@@ -50,14 +50,14 @@ bool PlayedCard::turn (std::optional<int> knobIndex, double value) noexcept
     return true;
 }
 
-void PlayedCard::repeatTurnsOf (const PlayedCard& other) noexcept
+void PlayedVoice::repeatTurnsOf (const PlayedVoice& other) noexcept
 {
     for (std::size_t index = 0; index < std::min (knobs.size(), other.knobs.size()); ++index)
         if (const auto value = other.knobs.lastPut (index))
             knobs.put (index, *value);
 }
 
-void PlayedCard::deliverTurns() noexcept
+void PlayedVoice::deliverTurns() noexcept
 {
     if (! knobs.takeNotice())
         return;
@@ -66,7 +66,7 @@ void PlayedCard::deliverTurns() noexcept
             voice.setKnobTarget (static_cast<int> (index), *value);
 }
 
-void PlayedCard::takeOverFrom (const PlayedCard& other) noexcept
+void PlayedVoice::takeOverFrom (const PlayedVoice& other) noexcept
 {
     for (const Takeover& takeover : takeovers)
         if (takeover.from == &other)

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "Sound/PlayedCard.h"
+#include "Sound/PlayedVoice.h"
 
 #include <array>
 #include <span>
@@ -16,18 +16,18 @@ namespace stopwright
 /// equal power would swell by 3 dB half way. Each has its own scale, so a card of other strength does not come in with
 /// the gain of the one before.
 /// Threading: construct on [control]; noexcept functions on [audio], no allocation, no lock.
-class CardPlayer
+class VoicePlayer
 {
 public:
     static constexpr double fadeSeconds = 0.05;
 
-    explicit CardPlayer (double rateHz) : fadeStep_ (1.0 / (fadeSeconds * rateHz)) {}
+    explicit VoicePlayer (double rateHz) : fadeStep_ (1.0 / (fadeSeconds * rateHz)) {}
 
     /// Whether take may be called: no fade is under way.
     bool isReady() const noexcept { return leaving_ == nullptr; }
 
     /// Fades to another card from where the one before stands; at once from none, or from one with a fault.
-    void take (PlayedCard& incoming) noexcept;
+    void take (PlayedVoice& incoming) noexcept;
 
     void key (int key, bool down, int frameOffset) noexcept;
     void releaseAllKeys() noexcept;
@@ -51,8 +51,8 @@ private:
     void addLeaving (std::span<double> relative) noexcept;
 
     double fadeStep_; ///< per frame
-    PlayedCard* playing_ = nullptr;
-    PlayedCard* leaving_ = nullptr;
+    PlayedVoice* playing_ = nullptr;
+    PlayedVoice* leaving_ = nullptr;
     double fadePlace_ = 0.0; ///< 0 .. 1
     double peakVolts_ = 0.0;
     Piece leavingVolts_ {};

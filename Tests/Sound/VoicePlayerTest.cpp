@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "Sound/CardPlayer.h"
+#include "Sound/VoicePlayer.h"
 
 #include "Sound/TestCards.h"
 
@@ -18,13 +18,13 @@ using namespace test;
 
 constexpr double rateHz = 48000.0;
 
-class CardPlayerTest : public testing::Test
+class VoicePlayerTest : public testing::Test
 {
 protected:
-    PlayedCard& make (const Card& card, double referenceVolts = 1.0)
+    PlayedVoice& make (const Card& card, double referenceVolts = 1.0)
     {
         cards_.push_back (
-            std::make_unique<PlayedCard> (card, keySourceForCardAlone (card), StreamSpec {}, referenceVolts, cards_));
+            std::make_unique<PlayedVoice> (card, keySourceForCardAlone (card), StreamSpec {}, referenceVolts, cards_));
         return *cards_.back();
     }
 
@@ -39,20 +39,20 @@ protected:
         return out;
     }
 
-    CardPlayer player_ { rateHz };
+    VoicePlayer player_ { rateHz };
 
 private:
-    std::vector<std::unique_ptr<PlayedCard>> cards_;
+    std::vector<std::unique_ptr<PlayedVoice>> cards_;
 };
 
-TEST_F (CardPlayerTest, IsSilentWithoutACard)
+TEST_F (VoicePlayerTest, IsSilentWithoutACard)
 {
     EXPECT_EQ (peakOf (render (640)), 0.0);
     EXPECT_TRUE (player_.isReady());
     EXPECT_FALSE (player_.hasFault());
 }
 
-TEST_F (CardPlayerTest, ScalesByTheReference)
+TEST_F (VoicePlayerTest, ScalesByTheReference)
 {
     player_.take (make (plainCard(), 0.25));
     player_.key (69, true, 0);
@@ -61,30 +61,30 @@ TEST_F (CardPlayerTest, ScalesByTheReference)
     EXPECT_EQ (player_.takePeakVolts(), 0.0);
 }
 
-TEST_F (CardPlayerTest, LetsGoOfTheOldCardAfterTheFade)
+TEST_F (VoicePlayerTest, LetsGoOfTheOldCardAfterTheFade)
 {
-    PlayedCard& first = make (plainCard());
+    PlayedVoice& first = make (plainCard());
     player_.take (first);
     EXPECT_TRUE (player_.isReady()); // nothing to fade from
-    PlayedCard& second = make (otherCard());
+    PlayedVoice& second = make (otherCard());
     player_.take (second);
     EXPECT_FALSE (player_.isReady());
-    render (static_cast<int> (0.9 * CardPlayer::fadeSeconds * rateHz));
+    render (static_cast<int> (0.9 * VoicePlayer::fadeSeconds * rateHz));
     EXPECT_FALSE (first.wasReleased.load());
-    render (static_cast<int> (0.2 * CardPlayer::fadeSeconds * rateHz));
+    render (static_cast<int> (0.2 * VoicePlayer::fadeSeconds * rateHz));
     EXPECT_TRUE (first.wasReleased.load());
     EXPECT_FALSE (second.wasReleased.load());
     EXPECT_TRUE (player_.isReady());
 }
 
 // Fading into the very same card must not be heard at all: weights that do not sum to 1 would show here.
-TEST_F (CardPlayerTest, FadesIntoTheSameWithoutATrace)
+TEST_F (VoicePlayerTest, FadesIntoTheSameWithoutATrace)
 {
-    CardPlayer alone { rateHz };
-    PlayedCard& reference = make (nearSineCard());
+    VoicePlayer alone { rateHz };
+    PlayedVoice& reference = make (nearSineCard());
     alone.take (reference);
     player_.take (make (nearSineCard()));
-    for (CardPlayer* const player : { &alone, &player_ })
+    for (VoicePlayer* const player : { &alone, &player_ })
         player->key (57, true, 0);
 
     std::vector<double> expected (CardVoice::pieceFrames);
@@ -100,7 +100,7 @@ TEST_F (CardPlayerTest, FadesIntoTheSameWithoutATrace)
 }
 
 // The network's own slope is the measure: a fade may not make a bigger step than either card does by itself.
-TEST_F (CardPlayerTest, FadesWithoutAStep)
+TEST_F (VoicePlayerTest, FadesWithoutAStep)
 {
     Card changed = nearSineCard();
     changed.parts.push_back ({ .name = "Rx", .nodes = { "out", "0" }, .value = Resistor { 47e3 } });
@@ -117,7 +117,7 @@ TEST_F (CardPlayerTest, FadesWithoutAStep)
     EXPECT_GT (during, 0.0);
 }
 
-TEST_F (CardPlayerTest, TakesHeldKeysAlong)
+TEST_F (VoicePlayerTest, TakesHeldKeysAlong)
 {
     player_.take (make (plainCard()));
     player_.key (60, true, 0);
@@ -132,9 +132,9 @@ TEST_F (CardPlayerTest, TakesHeldKeysAlong)
     EXPECT_EQ (player_.soundingKeys(), 0);
 }
 
-TEST_F (CardPlayerTest, DropsAFaultyCardAtOnce)
+TEST_F (VoicePlayerTest, DropsAFaultyCardAtOnce)
 {
-    PlayedCard& faulty = make (runawayCard());
+    PlayedVoice& faulty = make (runawayCard());
     player_.take (faulty);
     player_.key (69, true, 0);
     render (4800);
@@ -149,10 +149,10 @@ TEST_F (CardPlayerTest, DropsAFaultyCardAtOnce)
     EXPECT_GT (rmsOf (render (4800)), 0.1);
 }
 
-TEST_F (CardPlayerTest, TurnsGoToTheCardTheyWereMadeFor)
+TEST_F (VoicePlayerTest, TurnsGoToTheCardTheyWereMadeFor)
 {
-    PlayedCard& first = make (plainCard());
-    PlayedCard& second = make (plainCard());
+    PlayedVoice& first = make (plainCard());
+    PlayedVoice& second = make (plainCard());
     player_.take (first);
     player_.key (69, true, 0);
     render (4800);

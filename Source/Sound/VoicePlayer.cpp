@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "Sound/CardPlayer.h"
+#include "Sound/VoicePlayer.h"
 
 #include <algorithm>
 #include <cmath>
@@ -27,7 +27,7 @@ double peakOf (std::span<const double> samples) noexcept
 
 } // namespace
 
-void CardPlayer::take (PlayedCard& incoming) noexcept
+void VoicePlayer::take (PlayedVoice& incoming) noexcept
 {
     leaving_ = std::exchange (playing_, &incoming);
     if (leaving_ == nullptr)
@@ -39,33 +39,33 @@ void CardPlayer::take (PlayedCard& incoming) noexcept
         releaseLeaving();
 }
 
-void CardPlayer::releaseLeaving() noexcept
+void VoicePlayer::releaseLeaving() noexcept
 {
     leaving_->wasReleased.store (true, std::memory_order_release);
     leaving_ = nullptr;
 }
 
-void CardPlayer::key (int key, bool down, int frameOffset) noexcept
+void VoicePlayer::key (int key, bool down, int frameOffset) noexcept
 {
-    for (PlayedCard* const card : { playing_, leaving_ })
+    for (PlayedVoice* const card : { playing_, leaving_ })
         if (card != nullptr)
             card->voice.key (key, down, frameOffset);
 }
 
-void CardPlayer::releaseAllKeys() noexcept
+void VoicePlayer::releaseAllKeys() noexcept
 {
-    for (PlayedCard* const card : { playing_, leaving_ })
+    for (PlayedVoice* const card : { playing_, leaving_ })
         if (card != nullptr)
             card->voice.releaseAllKeys();
 }
 
-void CardPlayer::deliverTurns() noexcept
+void VoicePlayer::deliverTurns() noexcept
 {
     if (playing_ != nullptr)
         playing_->deliverTurns();
 }
 
-void CardPlayer::renderPiece (std::span<double> relative) noexcept
+void VoicePlayer::renderPiece (std::span<double> relative) noexcept
 {
     if (playing_ == nullptr)
     {
@@ -81,7 +81,7 @@ void CardPlayer::renderPiece (std::span<double> relative) noexcept
         addLeaving (relative);
 }
 
-void CardPlayer::addLeaving (std::span<double> relative) noexcept
+void VoicePlayer::addLeaving (std::span<double> relative) noexcept
 {
     const auto volts = std::span (leavingVolts_).first (relative.size());
     leaving_->voice.renderPiece (volts);
@@ -101,22 +101,22 @@ void CardPlayer::addLeaving (std::span<double> relative) noexcept
         releaseLeaving();
 }
 
-bool CardPlayer::hasFault() const noexcept
+bool VoicePlayer::hasFault() const noexcept
 {
     return playing_ != nullptr && playing_->voice.hasFault();
 }
 
-bool CardPlayer::knobsMoving() const noexcept
+bool VoicePlayer::knobsMoving() const noexcept
 {
     return playing_ != nullptr && playing_->voice.knobsMoving();
 }
 
-int CardPlayer::soundingKeys() const noexcept
+int VoicePlayer::soundingKeys() const noexcept
 {
     return playing_ != nullptr ? playing_->voice.soundingKeys() : 0;
 }
 
-double CardPlayer::takePeakVolts() noexcept
+double VoicePlayer::takePeakVolts() noexcept
 {
     return std::exchange (peakVolts_, 0.0);
 }
