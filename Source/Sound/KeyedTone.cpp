@@ -67,6 +67,7 @@ void KeyedTone::copyKeysFrom (const KeyedTone& other) noexcept
         heldCount_ += held_.isDown (key) ? 1 : 0;
     sag_.setTarget (sagFactor());
     sag_.finish();
+    std::copy_n (other.volts_.begin(), std::min (volts_.size(), other.volts_.size()), volts_.begin());
 }
 
 void KeyedTone::reset() noexcept

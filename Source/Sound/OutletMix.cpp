@@ -10,8 +10,9 @@ OutletMix::OutletMix (
     const Outlet& outlet, double deviceRateHz, int factor, int maxDeviceFrames, int lead, int mostSurplus)
     : decimator_ (deviceRateHz, factor, maxDeviceFrames),
       stage_ (outlet, deviceRateHz),
+      lead_ (static_cast<std::size_t> (lead)),
       waiting_ (static_cast<std::size_t> (lead + mostSurplus + factor * maxDeviceFrames)),
-      ready_ (static_cast<std::size_t> (lead)),
+      ready_ (lead_),
       device_ (static_cast<std::size_t> (maxDeviceFrames))
 {}
 
@@ -44,7 +45,7 @@ void OutletMix::renderInto (std::span<double> out) noexcept
 bool OutletMix::isLike (const OutletMix& other) const noexcept
 {
     return decimator_.isLike (other.decimator_) && stage_.isLike (other.stage_)
-           && waiting_.size() == other.waiting_.size();
+           && lead_ == other.lead_ && waiting_.size() == other.waiting_.size();
 }
 
 void OutletMix::copyStateFrom (const OutletMix& other) noexcept

@@ -35,12 +35,16 @@ public:
 
     int decimatorDelayFrames() const noexcept { return decimator_.delayFrames(); }
 
+    /// Starts so that `carry` frames are still on their way into the preamps' blocks.
+    void begin (int carry) noexcept { ready_ = lead_ - static_cast<std::size_t> (carry); }
+
     bool isLike (const OutletMix& other) const noexcept;
     void copyStateFrom (const OutletMix& other) noexcept;
 
 private:
     Decimator decimator_;
     OutletStage stage_;
+    std::size_t lead_;
     std::vector<double> waiting_;
     std::size_t ready_; ///< of them that are complete
     std::vector<double> device_;
