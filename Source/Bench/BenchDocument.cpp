@@ -2,6 +2,7 @@
 #include "Bench/BenchDocument.h"
 
 #include "Organ/CardDocument.h"
+#include "Organ/InstrumentCards.h"
 #include "Organ/InstrumentDocument.h"
 #include "Units/Error.h"
 
@@ -90,7 +91,7 @@ BenchDocument BenchDocument::withStop (int index) const
 
     BenchDocument document = *this;
     document.stopIndex = index;
-    document.cardFile = instrumentFile.parent_path() / stop.cardFile;
+    document.cardFile = cardPath (instrumentFile, stop.cardFile);
     document.card = readCard (document.cardFile);
     document.savedText = cardText (document.card);
     return document;

@@ -56,7 +56,8 @@ Tuning tuningOf (const TuningStatement& statement, const std::vector<Footage>& m
 /// mixing bus, from there through a preamp to an outlet. Names of keyed buses, mixing buses, preamps, outlets, divisions,
 /// and of tablets with couplers, are unique each among their kind. Unknown fields are kept as in Card ("instrument",
 /// "tuning", "keyer", "contacts", and "division:NAME", "keyedBus:NAME", "mixingBus:NAME", "preamp:NAME",
-/// "stage:PREAMP/NAME", "outlet:NAME", "coupler:NAME", "stop:NAME").
+/// "stage:PREAMP/NAME", "outlet:NAME", "coupler:NAME", "stop:NAME"; of what stands inside these "keyer:KEYED BUS",
+/// "coupling:PREAMP/STAGE", and "tremulant:OUTLET", "rotary:OUTLET", "horn:OUTLET", "drum:OUTLET").
 struct Instrument
 {
     std::string name;
