@@ -64,6 +64,11 @@ int LinearCircuit::stateCount() const noexcept
     return implementation_->network.builder().stateCount();
 }
 
+int LinearCircuit::knobCount() const noexcept
+{
+    return implementation_->network.builder().knobs().size();
+}
+
 std::optional<int> LinearCircuit::findKnob (const PartKnob& knob) const
 {
     return implementation_->network.builder().knobs().find (knob.part, knob.kind);

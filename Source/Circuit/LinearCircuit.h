@@ -38,6 +38,8 @@ public:
     int outputCount() const noexcept;
     int stateCount() const noexcept;
 
+    int knobCount() const noexcept;
+
     /// Index of a knob for setKnobTarget, or nothing when the part has no such number (or it is absent: no leak, no
     /// self-capacitance, ideal op-amp). Threading: [control].
     std::optional<int> findKnob (const PartKnob& knob) const;

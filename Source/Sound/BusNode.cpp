@@ -65,6 +65,13 @@ double BusNode::settle (const Instant& instant) noexcept
     return volts_;
 }
 
+void BusNode::adopt (const BusNode& other) noexcept
+{
+    volts_ = other.volts_;
+    capacitorAmps_ = other.capacitorAmps_;
+    out_ = other.out_;
+}
+
 void BusNode::reset() noexcept
 {
     volts_ = 0.0;

@@ -48,6 +48,9 @@ public:
     /// The bus stands at common whatever the stops do, so nothing comes back to them.
     bool isIdealEarth() const noexcept { return isIdealEarth_; }
 
+    /// Goes on with the volts and charges of another bus.
+    void adopt (const BusNode& other) noexcept;
+
     void reset() noexcept;
 
 private:

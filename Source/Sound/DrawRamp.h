@@ -13,7 +13,9 @@ class DrawRamp
 public:
     /// `steps` from one end to the other.
     DrawRamp (bool isDrawn, int steps) noexcept
-        : target_ (isDrawn ? 1.0 : 0.0), place_ (target_), step_ (1.0 / std::max (1, steps))
+        : target_ (isDrawn ? 1.0 : 0.0),
+          place_ (target_),
+          step_ (1.0 / std::max (1, steps))
     {}
 
     void setDrawn (bool drawn) noexcept { target_ = drawn ? 1.0 : 0.0; }

@@ -22,8 +22,11 @@ int indexOf (const std::vector<Division>& divisions, const std::string& name)
 KeyDesk::KeyDesk (const Instrument& instrument)
 {
     for (const auto& division : instrument.divisions)
-        divisions_.push_back ({ division.name, std::max (0, division.lowestKey),
-                                std::min (HeldKeys::keyCount - 1, division.highestKey), {}, {} });
+        divisions_.push_back ({ division.name,
+                                std::max (0, division.lowestKey),
+                                std::min (HeldKeys::keyCount - 1, division.highestKey),
+                                {},
+                                {} });
     for (const auto& coupler : instrument.couplers)
         couplers_.push_back ({ indexOf (instrument.divisions, coupler.from), indexOf (instrument.divisions, coupler.to),
                                semitonesPerOctave * coupler.octaves, coupler.drawn });

@@ -28,9 +28,9 @@ public:
         KeyerSettings keyer;
         int lowestKey = 36;
         int highestKey = 96;
-        double sag = 0.0;         ///< Rl / Rc of the bus; 0 for none
-        int downDelay = 0;        ///< internal samples from the key to this contact closing
-        int upDelay = 0;          ///< and opening
+        double sag = 0.0;  ///< Rl / Rc of the bus; 0 for none
+        int downDelay = 0; ///< internal samples from the key to this contact closing
+        int upDelay = 0;   ///< and opening
     };
 
     /// `maxFrames` is the most of one render; `carryFrames` the most that is kept of those before.

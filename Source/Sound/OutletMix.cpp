@@ -6,8 +6,12 @@
 namespace stopwright
 {
 
-OutletMix::OutletMix (
-    const Outlet& outlet, double deviceRateHz, int factor, int maxDeviceFrames, int lead, int mostSurplus)
+OutletMix::OutletMix (const Outlet& outlet,
+                      double deviceRateHz,
+                      int factor,
+                      int maxDeviceFrames,
+                      int lead,
+                      int mostSurplus)
     : decimator_ (deviceRateHz, factor, maxDeviceFrames),
       stage_ (outlet, deviceRateHz),
       lead_ (static_cast<std::size_t> (lead)),
@@ -44,8 +48,8 @@ void OutletMix::renderInto (std::span<double> out) noexcept
 
 bool OutletMix::isLike (const OutletMix& other) const noexcept
 {
-    return decimator_.isLike (other.decimator_) && stage_.isLike (other.stage_)
-           && lead_ == other.lead_ && waiting_.size() == other.waiting_.size();
+    return decimator_.isLike (other.decimator_) && stage_.isLike (other.stage_) && lead_ == other.lead_
+           && waiting_.size() == other.waiting_.size();
 }
 
 void OutletMix::copyStateFrom (const OutletMix& other) noexcept

@@ -2,75 +2,51 @@
 #include "Sound/PlayedVoice.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace stopwright
 {
 
-namespace
-{
-
-/// One more than the highest knob number of a card; the taps' levels come first.
-std::size_t knobCount (const Card& card, const CardVoice& voice)
-{
-    int count = static_cast<int> (card.taps.size());
-    const auto countKnobsOf = [&] (const std::string& name)
-    {
-        for (const auto kind : { KnobKind::value, KnobKind::position, KnobKind::leakOhms, KnobKind::windingOhms,
-                                 KnobKind::selfFarads, KnobKind::gainBandwidthHz, KnobKind::sourceOhms })
-            count = std::max (count, 1 + voice.findKnob ({ name, kind }).value_or (-1));
-    };
-
-    for (const Part& part : card.parts)
-        countKnobsOf (part.name);
-    for (const Tap& tap : card.taps)
-        countKnobsOf (tap.name);
-    return static_cast<std::size_t> (count);
-}
-
-} // namespace
-
-PlayedVoice::PlayedVoice (const Card& card,
-                        const KeySource& keySource,
-                        const StreamSpec& spec,
-                        double volts,
-                        std::span<const std::unique_ptr<PlayedVoice>> older)
-    : voice (card, keySource, spec),
-      knobs (knobCount (card, voice)),
+PlayedVoice::PlayedVoice (std::unique_ptr<Voice> played,
+                          double volts,
+                          std::span<const std::unique_ptr<PlayedVoice>> older)
+    : voice (std::move (played)),
+      controls (static_cast<std::size_t> (voice->controlCount())),
       referenceVolts (volts)
 {
     for (const auto& other : older)
-        takeovers.push_back ({ other.get(), voice.prepareAdoption (other->voice) });
+        takeovers.push_back ({ other.get(), voice->prepareAdoption (*other->voice) });
 }
 
-bool PlayedVoice::turn (std::optional<int> knobIndex, double value) noexcept
+bool PlayedVoice::turn (std::optional<int> controlIndex, double value) noexcept
 {
-    if (! knobIndex)
+    if (! controlIndex)
         return false;
-    knobs.put (static_cast<std::size_t> (*knobIndex), value);
+    controls.put (static_cast<std::size_t> (*controlIndex), value);
     return true;
 }
 
 void PlayedVoice::repeatTurnsOf (const PlayedVoice& other) noexcept
 {
-    for (std::size_t index = 0; index < std::min (knobs.size(), other.knobs.size()); ++index)
-        if (const auto value = other.knobs.lastPut (index))
-            knobs.put (index, *value);
+    for (std::size_t index = 0; index < std::min (controls.size(), other.controls.size()); ++index)
+        if (const auto value = other.controls.lastPut (index))
+            controls.put (index, *value);
 }
 
 void PlayedVoice::deliverTurns() noexcept
 {
-    if (! knobs.takeNotice())
+    if (! controls.takeNotice())
         return;
-    for (std::size_t index = 0; index < knobs.size(); ++index)
-        if (const auto value = knobs.take (index))
-            voice.setKnobTarget (static_cast<int> (index), *value);
+    for (std::size_t index = 0; index < controls.size(); ++index)
+        if (const auto value = controls.take (index))
+            voice->setControl (static_cast<int> (index), *value);
 }
 
 void PlayedVoice::takeOverFrom (const PlayedVoice& other) noexcept
 {
     for (const Takeover& takeover : takeovers)
         if (takeover.from == &other)
-            voice.adopt (other.voice, takeover.adoption);
+            voice->adopt (*other.voice, takeover.adoption.get());
 }
 
 } // namespace stopwright

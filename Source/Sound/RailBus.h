@@ -22,7 +22,7 @@ public:
     /// Plays one block from `frame` of the tones on and writes RailStop::length volts.
     void process (int frame, double* volts) noexcept;
 
-    void adopt (const RailBus& other) noexcept { node_ = other.node_; }
+    void adopt (const RailBus& other) noexcept { node_.adopt (other.node_); }
 
 private:
     void settle() noexcept;

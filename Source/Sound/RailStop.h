@@ -38,7 +38,9 @@ public:
     /// Numbers for setKnobTarget: first a level for each tap, then the network's parts, last the mixing resistor.
     std::optional<int> findKnob (const PartKnob& knob) const;
     std::optional<int> findTapLevelKnob (const std::string& tapName) const;
+
     int mixingKnob() const noexcept { return tapCount() + branch_.mixingKnob(); }
+
     int knobCount() const noexcept { return mixingKnob() + 1; }
 
     void setKnobTarget (int knobIndex, double value) noexcept;
@@ -55,6 +57,7 @@ public:
     bool isOut() const noexcept { return draw_.isOut(); }
 
     void addTo (BusNode::Instant& instant) const noexcept;
+
     void setBusVolts (double volts) noexcept { branch_.setBusVolts (weight_ * volts); }
 
     /// A block, from `frame` of the tones on, in this order.

@@ -55,8 +55,10 @@ ToneRack::ToneRack (const Instrument& instrument,
       maxFrames_ (maxFrames),
       carryFrames_ (carryFrames),
       waves_ (wavesOf (cards)),
-      generators_ (std::make_unique<GeneratorBank> (
-          tuningOf (instrument.tuning, mutationsOf (cards)), waves_, internalRateHz, maxFrames)),
+      generators_ (std::make_unique<GeneratorBank> (tuningOf (instrument.tuning, mutationsOf (cards)),
+                                                    waves_,
+                                                    internalRateHz,
+                                                    maxFrames)),
       tonesOfStop_ (instrument.stops.size())
 {
     for (std::size_t stop = 0; stop < instrument.stops.size(); ++stop)
@@ -64,8 +66,7 @@ ToneRack::ToneRack (const Instrument& instrument,
         if (! cards.ofStops[stop])
             continue;
         for (const Tap& tap : cards.ofStops[stop]->taps)
-            tonesOfStop_[stop].push_back (
-                toneFor (instrument, placeOf (instrument, instrument.stops[stop], tap)));
+            tonesOfStop_[stop].push_back (toneFor (instrument, placeOf (instrument, instrument.stops[stop], tap)));
     }
 }
 
@@ -79,8 +80,8 @@ ToneRack::Place ToneRack::placeOf (const Instrument& instrument, const StopTable
 {
     Place place { divisionIndex (instrument, stop.division), stop.division, tap.wave, tap.footage, -1, {} };
     const auto& buses = instrument.keyedBuses;
-    const auto bus = std::ranges::find_if (
-        buses, [&tap] (const KeyedBus& keyed) { return keyed.wave == tap.wave && keyed.footage == tap.footage; });
+    const auto bus = std::ranges::find_if (buses, [&tap] (const KeyedBus& keyed)
+                                           { return keyed.wave == tap.wave && keyed.footage == tap.footage; });
     if (bus != buses.end())
     {
         place.keyedBus = static_cast<int> (bus - buses.begin());

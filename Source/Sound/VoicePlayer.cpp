@@ -35,7 +35,7 @@ void VoicePlayer::take (PlayedVoice& incoming) noexcept
 
     incoming.takeOverFrom (*leaving_);
     fadePlace_ = 0.0;
-    if (leaving_->voice.hasFault())
+    if (leaving_->voice->hasFault())
         releaseLeaving();
 }
 
@@ -45,18 +45,37 @@ void VoicePlayer::releaseLeaving() noexcept
     leaving_ = nullptr;
 }
 
-void VoicePlayer::key (int key, bool down, int frameOffset) noexcept
+int VoicePlayer::divisionOf (int keyboard) const noexcept
 {
-    for (PlayedVoice* const card : { playing_, leaving_ })
-        if (card != nullptr)
-            card->voice.key (key, down, frameOffset);
+    if (keyboard >= Keyboard::midiChannels)
+        return keyboard - Keyboard::midiChannels;
+    return playing_ != nullptr ? playing_->voice->divisionOfChannel (keyboard + 1) : -1;
+}
+
+void VoicePlayer::key (int division, int key, bool down, int frameOffset) noexcept
+{
+    for (PlayedVoice* const played : { playing_, leaving_ })
+        if (played != nullptr)
+            played->voice->key (division, key, down, frameOffset);
+}
+
+void VoicePlayer::setSwell (double position) noexcept
+{
+    for (PlayedVoice* const played : { playing_, leaving_ })
+        if (played != nullptr)
+            played->voice->setSwell (position);
+}
+
+std::uint64_t VoicePlayer::takeClips() noexcept
+{
+    return playing_ != nullptr ? playing_->voice->takeClips() : 0;
 }
 
 void VoicePlayer::releaseAllKeys() noexcept
 {
-    for (PlayedVoice* const card : { playing_, leaving_ })
-        if (card != nullptr)
-            card->voice.releaseAllKeys();
+    for (PlayedVoice* const played : { playing_, leaving_ })
+        if (played != nullptr)
+            played->voice->releaseAllKeys();
 }
 
 void VoicePlayer::deliverTurns() noexcept
@@ -73,7 +92,7 @@ void VoicePlayer::renderPiece (std::span<double> relative) noexcept
         return;
     }
 
-    playing_->voice.renderPiece (relative);
+    playing_->voice->renderPiece (relative);
     peakVolts_ = std::max (peakVolts_, peakOf (relative));
     for (double& sample : relative)
         sample /= playing_->referenceVolts;
@@ -84,8 +103,8 @@ void VoicePlayer::renderPiece (std::span<double> relative) noexcept
 void VoicePlayer::addLeaving (std::span<double> relative) noexcept
 {
     const auto volts = std::span (leavingVolts_).first (relative.size());
-    leaving_->voice.renderPiece (volts);
-    if (leaving_->voice.hasFault())
+    leaving_->voice->renderPiece (volts);
+    if (leaving_->voice->hasFault())
     {
         releaseLeaving();
         return;
@@ -103,17 +122,17 @@ void VoicePlayer::addLeaving (std::span<double> relative) noexcept
 
 bool VoicePlayer::hasFault() const noexcept
 {
-    return playing_ != nullptr && playing_->voice.hasFault();
+    return playing_ != nullptr && playing_->voice->hasFault();
 }
 
-bool VoicePlayer::knobsMoving() const noexcept
+bool VoicePlayer::controlsMove() const noexcept
 {
-    return playing_ != nullptr && playing_->voice.knobsMoving();
+    return playing_ != nullptr && playing_->voice->controlsMove();
 }
 
 int VoicePlayer::soundingKeys() const noexcept
 {
-    return playing_ != nullptr ? playing_->voice.soundingKeys() : 0;
+    return playing_ != nullptr ? playing_->voice->soundingKeys() : 0;
 }
 
 double VoicePlayer::takePeakVolts() noexcept

@@ -54,21 +54,21 @@ double residueDb (const Turn& turn, bool inOneGo)
         const StreamSpec spec { .deviceRateHz = rateHz, .maxFrames = 64 };
         CardVoice voice (card, keySourceForCardAlone (card), spec);
         const int knob = *voice.findKnob ({ turn.part, KnobKind::value });
-        voice.setKnobTarget (knob, turn.from);
+        voice.setControl (knob, turn.from);
         renderVolts (voice, 48000 + 44 * phase, { { 0, 57, true } });
         auto samples = renderVolts (voice, 4096);
         if (inOneGo)
         {
             // The negative twin: what a jump between two settled networks sounds like.
             CardVoice other (card, keySourceForCardAlone (card), spec);
-            other.setKnobTarget (knob, turn.to);
+            other.setControl (knob, turn.to);
             renderVolts (other, 48000 + 44 * phase + 4096, { { 0, 57, true } });
             const auto after = renderVolts (other, 4096);
             samples.insert (samples.end(), after.begin(), after.end());
         }
         else
         {
-            voice.setKnobTarget (knob, turn.to);
+            voice.setControl (knob, turn.to);
             const auto after = renderVolts (voice, 4096);
             samples.insert (samples.end(), after.begin(), after.end());
         }

@@ -23,17 +23,19 @@ class VoicePlayerTest : public testing::Test
 protected:
     PlayedVoice& make (const Card& card, double referenceVolts = 1.0)
     {
-        cards_.push_back (
-            std::make_unique<PlayedVoice> (card, keySourceForCardAlone (card), StreamSpec {}, referenceVolts, cards_));
+        cards_.push_back (std::make_unique<PlayedVoice> (
+            std::make_unique<CardVoice> (card, keySourceForCardAlone (card), StreamSpec {}), referenceVolts, cards_));
         return *cards_.back();
     }
+
+    static const CardVoice& cardOf (const PlayedVoice& played) { return dynamic_cast<const CardVoice&> (*played.voice); }
 
     std::vector<double> render (int frames)
     {
         std::vector<double> out (static_cast<std::size_t> (frames));
-        for (std::size_t start = 0; start < out.size(); start += CardVoice::pieceFrames)
+        for (std::size_t start = 0; start < out.size(); start += Voice::pieceFrames)
         {
-            const auto count = std::min<std::size_t> (CardVoice::pieceFrames, out.size() - start);
+            const auto count = std::min<std::size_t> (Voice::pieceFrames, out.size() - start);
             player_.renderPiece (std::span (out).subspan (start, count));
         }
         return out;
@@ -55,7 +57,7 @@ TEST_F (VoicePlayerTest, IsSilentWithoutACard)
 TEST_F (VoicePlayerTest, ScalesByTheReference)
 {
     player_.take (make (plainCard(), 0.25));
-    player_.key (69, true, 0);
+    player_.key (0, 69, true, 0);
     EXPECT_NEAR (rmsOf (render (48000)), 2.0, 0.05); // 0.5 V rms of a square, but for its partials above hearing
     EXPECT_NEAR (player_.takePeakVolts(), 0.55, 0.1);
     EXPECT_EQ (player_.takePeakVolts(), 0.0);
@@ -85,15 +87,15 @@ TEST_F (VoicePlayerTest, FadesIntoTheSameWithoutATrace)
     alone.take (reference);
     player_.take (make (nearSineCard()));
     for (VoicePlayer* const player : { &alone, &player_ })
-        player->key (57, true, 0);
+        player->key (0, 57, true, 0);
 
-    std::vector<double> expected (CardVoice::pieceFrames);
+    std::vector<double> expected (Voice::pieceFrames);
     for (int piece = 0; piece < 300; ++piece)
     {
         if (piece == 100)
             player_.take (make (nearSineCard()));
         alone.renderPiece (expected);
-        const auto got = render (CardVoice::pieceFrames);
+        const auto got = render (Voice::pieceFrames);
         for (std::size_t i = 0; i < got.size(); ++i)
             ASSERT_NEAR (got[i], expected[i], 1e-5) << piece;
     }
@@ -106,7 +108,7 @@ TEST_F (VoicePlayerTest, FadesWithoutAStep)
     changed.parts.push_back ({ .name = "Rx", .nodes = { "out", "0" }, .value = Resistor { 47e3 } });
 
     player_.take (make (nearSineCard(), 0.2));
-    player_.key (57, true, 0);
+    player_.key (0, 57, true, 0);
     render (24000);
     const double before = largestStep (render (4800));
     player_.take (make (changed, 0.1));
@@ -120,11 +122,11 @@ TEST_F (VoicePlayerTest, FadesWithoutAStep)
 TEST_F (VoicePlayerTest, TakesHeldKeysAlong)
 {
     player_.take (make (plainCard()));
-    player_.key (60, true, 0);
-    player_.key (67, true, 0);
+    player_.key (0, 60, true, 0);
+    player_.key (0, 67, true, 0);
     render (640);
     player_.take (make (otherCard()));
-    player_.key (72, true, 0);
+    player_.key (0, 72, true, 0);
     render (9600);
     EXPECT_EQ (player_.soundingKeys(), 3);
     player_.releaseAllKeys();
@@ -136,9 +138,9 @@ TEST_F (VoicePlayerTest, DropsAFaultyCardAtOnce)
 {
     PlayedVoice& faulty = make (runawayCard());
     player_.take (faulty);
-    player_.key (69, true, 0);
+    player_.key (0, 69, true, 0);
     render (4800);
-    faulty.turn (faulty.voice.findKnob ({ "Rf", KnobKind::value }), 100e3);
+    faulty.turn (cardOf (faulty).findKnob ({ "Rf", KnobKind::value }), 100e3);
     player_.deliverTurns();
     render (48000);
     EXPECT_TRUE (player_.hasFault());
@@ -154,12 +156,12 @@ TEST_F (VoicePlayerTest, TurnsGoToTheCardTheyWereMadeFor)
     PlayedVoice& first = make (plainCard());
     PlayedVoice& second = make (plainCard());
     player_.take (first);
-    player_.key (69, true, 0);
+    player_.key (0, 69, true, 0);
     render (4800);
-    first.turn (first.voice.findTapLevelKnob ("W1"), 200.0); // too late: the card leaves
+    first.turn (cardOf (first).findTapLevelKnob ("W1"), 200.0); // too late: the card leaves
     player_.take (second);
     player_.deliverTurns();
-    EXPECT_FALSE (player_.knobsMoving());
+    EXPECT_FALSE (player_.controlsMove());
     render (9600);
     EXPECT_LT (peakOf (render (4800)), 1.0);
 }
