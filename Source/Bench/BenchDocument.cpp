@@ -104,6 +104,57 @@ KeySource BenchDocument::keySource() const
     return keySourceOf (*instrument, instrument->stops[static_cast<std::size_t> (stopIndex)].division, card);
 }
 
+const StopTablet* BenchDocument::stopInHand() const noexcept
+{
+    const auto index = static_cast<std::size_t> (stopIndex);
+    return instrument && stopIndex >= 0 && index < instrument->stops.size() ? &instrument->stops[index] : nullptr;
+}
+
+int BenchDocument::divisionInHand() const noexcept
+{
+    const auto* const stop = stopInHand();
+    if (stop == nullptr)
+        return 0;
+    const auto found = std::ranges::find (instrument->divisions, stop->division, &Division::name);
+    return found == instrument->divisions.end() ? 0 : static_cast<int> (found - instrument->divisions.begin());
+}
+
+int BenchDocument::lowestKey (int division) const
+{
+    const auto index = static_cast<std::size_t> (division);
+    return instrument && index < instrument->divisions.size() ? instrument->divisions[index].lowestKey
+                                                              : keySourceForCardAlone (card).lowestKey;
+}
+
+int BenchDocument::highestKey (int division) const
+{
+    const auto index = static_cast<std::size_t> (division);
+    return instrument && index < instrument->divisions.size() ? instrument->divisions[index].highestKey
+                                                              : keySourceForCardAlone (card).highestKey;
+}
+
+unsigned BenchDocument::midiChannels (int division) const
+{
+    constexpr unsigned everyChannel = 0xffffU;
+    if (! instrument)
+        return everyChannel;
+
+    // As InstrumentVoice::divisionOfChannel: what no division claims goes to the first one without a channel.
+    const auto bitOf = [] (const Division& each)
+    { return each.midiChannel ? 1U << static_cast<unsigned> (*each.midiChannel - 1) : 0U; };
+    const auto& divisions = instrument->divisions;
+    unsigned claimed = 0;
+    for (const auto& each : divisions)
+        claimed |= bitOf (each);
+    const auto index = static_cast<std::size_t> (division);
+    if (index >= divisions.size())
+        return 0;
+    if (divisions[index].midiChannel)
+        return bitOf (divisions[index]);
+    const auto unbound = std::ranges::find (divisions, std::optional<int>(), &Division::midiChannel);
+    return unbound == divisions.begin() + division ? everyChannel & ~claimed : 0;
+}
+
 std::string BenchDocument::title() const
 {
     const auto name = card.name.empty() ? std::string ("Card without a name") : card.name;

@@ -31,6 +31,19 @@ struct BenchDocument
 
     KeySource keySource() const;
 
+    /// The stop in hand, or nullptr for a card alone.
+    const StopTablet* stopInHand() const noexcept;
+
+    /// The keyboard the stop in hand is played from: an index into Instrument::divisions, 0 for a card alone.
+    int divisionInHand() const noexcept;
+
+    /// The compass of a division; of the card for a card alone.
+    int lowestKey (int division) const;
+    int highestKey (int division) const;
+
+    /// The MIDI channels that play a division, a bit each from channel 1 on; all for a card alone.
+    unsigned midiChannels (int division) const;
+
     /// "Krummhorn 8 - Larkfield music school", or the card's name.
     std::string title() const;
 

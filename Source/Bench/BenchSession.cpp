@@ -12,6 +12,20 @@
 namespace stopwright
 {
 
+namespace
+{
+
+/// An instrument without a drawn tablet would open silent.
+void drawSomething (BenchDocument& document)
+{
+    if (document.stopInHand() == nullptr
+        || std::ranges::any_of (document.instrument->stops, [] (const StopTablet& stop) { return stop.drawn; }))
+        return;
+    document.instrument->stops[static_cast<std::size_t> (document.stopIndex)].drawn = true;
+}
+
+} // namespace
+
 BenchSession::BenchSession (BenchProcessor& processor)
     : processor_ (processor),
       keySource_ (keySourceForCardAlone (Card {}))
@@ -20,9 +34,14 @@ BenchSession::BenchSession (BenchProcessor& processor)
 void BenchSession::take (BenchDocument document)
 {
     const auto keySource = document.keySource();
-    processor_.playCard (document.card, keySource, true);
+    auto cards = cardsThatSound (document);
+    drawSomething (document);
+    play (document, cards, true);
 
     document_ = std::move (document);
+    cards_ = std::move (cards);
+    const auto* const stop = document_.stopInHand();
+    referenceName_ = stop != nullptr ? stop->name : document_.card.name;
     savedCard_ = document_.card;
     keySource_ = keySource;
     history_.clear();
@@ -38,7 +57,19 @@ void BenchSession::open (const std::filesystem::path& file)
 
 void BenchSession::chooseStop (int index)
 {
-    take (document_.withStop (index));
+    auto document = document_.withStop (index);
+    const auto keySource = document.keySource();
+    auto cards = cards_;
+    cards.ofStops[static_cast<std::size_t> (index)] = document.card;
+    play (document, cards, false);
+
+    document_ = std::move (document);
+    cards_ = std::move (cards);
+    savedCard_ = document_.card;
+    keySource_ = keySource;
+    history_.clear();
+    gestureOpen_ = false;
+    notify (Change::stop);
 }
 
 void BenchSession::save()
@@ -48,6 +79,7 @@ void BenchSession::save()
     writeCard (document_.card, document_.cardFile);
     document_.savedText = cardText (document_.card);
     savedCard_ = document_.card;
+    shareSavedCard();
     notify (Change::saved);
 }
 
@@ -68,7 +100,7 @@ void BenchSession::playDifference (const Card& from, const Card& to)
     const auto moves = knobMovesBetween (from, to);
     if (! moves || processor_.engine().isSilencedByFault())
     {
-        processor_.playCard (to, keySource_, false);
+        playEdited (to);
         return;
     }
 
@@ -79,7 +111,7 @@ void BenchSession::playDifference (const Card& from, const Card& to)
                                   : processor_.turn (move.knob.partKnob(), move.value, to);
         if (! isTurned)
         {
-            processor_.playCard (to, keySource_, false);
+            playEdited (to);
             return;
         }
     }

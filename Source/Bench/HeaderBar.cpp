@@ -42,8 +42,8 @@ HeaderBar::HeaderBar (BenchSession& session, Actions actions) : session_ (sessio
     view_.setTooltip ("Recent files, text size, light or dark, cautions.");
     stops_.setTitle ("Stop in hand");
     stops_.setTooltip (
-        "Stop: one voice of the organ, drawn by a tablet. The bench plays the card of the one chosen here; the "
-        "proposed stop stands first.");
+        "Stop: one voice of the organ, drawn by a tablet. The one chosen here is in hand: its parts and harmonics are "
+        "shown and changed; what sounds is what is drawn in the list of stops. The proposed stop stands first.");
     stops_.onChange = [this] { actions_.chooseStop (stops_.getSelectedId() - 1); };
 
     addChildComponent (stops_);
@@ -60,7 +60,7 @@ HeaderBar::~HeaderBar()
 
 void HeaderBar::sessionChanged (BenchSession::Change change)
 {
-    if (change == BenchSession::Change::document)
+    if (change == BenchSession::Change::document || change == BenchSession::Change::stop)
         fillStops();
     refresh();
 }

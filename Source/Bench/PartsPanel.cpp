@@ -3,6 +3,7 @@
 
 #include "Bench/BenchLook.h"
 #include "Bench/Lettering.h"
+#include "Bench/MixingCell.h"
 #include "Bench/PartWords.h"
 #include "Bench/SwitchCell.h"
 
@@ -14,6 +15,9 @@ namespace stopwright
 namespace
 {
 
+constexpr float margin = 8.0f;
+constexpr float scrollBar = 12.0f;
+constexpr int leastColumns = 2;
 constexpr std::array seriesNames { "E6", "E12", "E24", "E48", "E96" };
 
 } // namespace
@@ -63,7 +67,7 @@ void PartsPanel::setSeries (Series series)
 
 void PartsPanel::sessionChanged (BenchSession::Change change)
 {
-    if (change == BenchSession::Change::document)
+    if (change == BenchSession::Change::document || change == BenchSession::Change::stop)
     {
         rebuild();
         return;
@@ -120,6 +124,9 @@ void PartsPanel::rebuild()
         }
     }
 
+    if (const auto* const stop = session_.document().stopInHand(); stop != nullptr && ! stop->bus.empty())
+        groupOf ("MIXING").cells.push_back (std::make_unique<MixingCell> (session_));
+
     for (auto& group : sheet_.groups)
     {
         for (auto& cell : group.cells)
@@ -162,6 +169,13 @@ int PartsPanel::layOut (int width)
     return shelfTop + headingHeight + shelfRows * cellHeight;
 }
 
+int PartsPanel::widthNear (int width)
+{
+    const int frame = Lettering::px (2.0f * margin) + Lettering::px (scrollBar);
+    const int cell = Lettering::px (PartCell::width);
+    return std::max (leastColumns, (width - frame) / cell) * cell + frame;
+}
+
 KnobCell* PartsPanel::findCell (const CardKnob& knob) const
 {
     for (const auto& group : sheet_.groups)
@@ -177,14 +191,14 @@ KnobCell* PartsPanel::findCell (const CardKnob& knob) const
 
 void PartsPanel::resized()
 {
-    auto area = getLocalBounds().reduced (Lettering::px (8.0f));
+    auto area = getLocalBounds().reduced (Lettering::px (margin));
     auto top = area.removeFromTop (Lettering::px (28.0f));
     seriesBox_.setBounds (top.removeFromRight (Lettering::px (84.0f)));
     seriesLabel_.setFont (Lettering::body());
     seriesLabel_.setBounds (top.removeFromRight (Lettering::px (70.0f)));
     area.removeFromTop (Lettering::px (4.0f));
 
-    viewport_.setScrollBarThickness (Lettering::px (12.0f));
+    viewport_.setScrollBarThickness (Lettering::px (scrollBar));
     viewport_.setBounds (area);
     const int width = area.getWidth() - viewport_.getScrollBarThickness();
     sheet_.setSize (width, layOut (width));
