@@ -17,7 +17,7 @@ constexpr int tooltipDelayMs = 800;
 constexpr float gap = 8.0f;
 constexpr float levelHeight = 100.0f;
 constexpr float railShare = 0.2f;
-constexpr float narrowestRail = 178.0f;
+constexpr float narrowestRail = 188.0f;
 constexpr float widestRail = 230.0f;
 constexpr float partsShare = 0.53f;
 

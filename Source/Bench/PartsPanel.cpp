@@ -171,7 +171,7 @@ int PartsPanel::layOut (int width)
 
 int PartsPanel::widthNear (int width)
 {
-    const int frame = Lettering::px (2.0f * margin) + Lettering::px (scrollBar);
+    const int frame = 2 * Lettering::px (margin) + Lettering::px (scrollBar);
     const int cell = Lettering::px (PartCell::width);
     return std::max (leastColumns, (width - frame) / cell) * cell + frame;
 }
@@ -195,7 +195,7 @@ void PartsPanel::resized()
     auto top = area.removeFromTop (Lettering::px (28.0f));
     seriesBox_.setBounds (top.removeFromRight (Lettering::px (84.0f)));
     seriesLabel_.setFont (Lettering::body());
-    seriesLabel_.setBounds (top.removeFromRight (Lettering::px (70.0f)));
+    seriesLabel_.setBounds (top.removeFromRight (Lettering::px (58.0f)));
     area.removeFromTop (Lettering::px (4.0f));
 
     viewport_.setScrollBarThickness (Lettering::px (scrollBar));
@@ -210,8 +210,13 @@ void PartsPanel::paint (juce::Graphics& graphics)
     BenchLook::drawSheet (graphics, *this);
     graphics.setColour (BenchLook::paletteOf (*this).ink);
     const auto row = getLocalBounds().reduced (Lettering::px (8.0f)).removeFromTop (Lettering::px (28.0f));
+    auto title = row.withTrimmedLeft (Lettering::px (6.0f)).withRight (seriesLabel_.getX());
     Lettering::draw (graphics, *this, "Parts", Lettering::title(),
-                     row.withTrimmedLeft (Lettering::px (6.0f)).withTrimmedRight (Lettering::px (160.0f)));
+                     title.removeFromLeft (Lettering::widthOf (Lettering::title(), "Parts")));
+    title.removeFromLeft (Lettering::px (12.0f));
+    const auto name = juce::String::fromUTF8 (session_.card().name.c_str());
+    if (Lettering::widthOf (Lettering::body(), name) <= title.getWidth())
+        Lettering::draw (graphics, *this, name, Lettering::body(), title);
     if (! session_.isOpen())
         Lettering::draw (graphics, *this, "No card is open. \"Open\" takes a card or an instrument.", Lettering::body(),
                          getLocalBounds(), juce::Justification::centred);
@@ -222,6 +227,8 @@ void PartsPanel::Sheet::paint (juce::Graphics& graphics)
     const auto& colours = BenchLook::paletteOf (*this);
     for (const auto& group : groups)
     {
+        if (! graphics.clipRegionIntersects (group.headingArea))
+            continue;
         graphics.setColour (colours.faintInk);
         Lettering::draw (graphics, *this, group.heading, Lettering::caption(), group.headingArea);
         graphics.setColour (colours.hairline);

@@ -39,7 +39,6 @@ RailPanel::RailPanel (BenchSession& session) : session_ (session)
     setFocusContainerType (FocusContainerType::none);
     retireAll_.setTooltip ("Retires every stop and coupler; what is held goes silent.");
     retireAll_.onClick = [this] { session_.attempt ([this] { session_.retireAll(); }); };
-    lamps_.setTitle ("Clipping lamps");
     lamps_.setTooltip (
         "Clipping: a stage was driven against its supply rails or its standing current. A lamp stays lit, in the list "
         "above, until it is clicked; a click here puts out all of them.");
@@ -80,19 +79,15 @@ void RailPanel::show (const Telemetry& telemetry)
         refresh();
 }
 
+void RailPanel::showEnd()
+{
+    viewport_.setViewPosition (0, sheet_.getHeight());
+}
+
 void RailPanel::putLampsOut()
 {
     clips_.putAllOut();
     refresh();
-}
-
-juce::String RailPanel::clipText() const
-{
-    const int lit = clips_.litCount();
-    if (clips_.stageCount() == 0)
-        return "no stage can clip";
-    return lit == 0 ? juce::String ("no stage clipped")
-                    : juce::String (lit) + (lit == 1 ? " stage clipped" : " stages clipped");
 }
 
 void RailPanel::rebuild()
@@ -151,9 +146,7 @@ void RailPanel::refresh()
 {
     for (auto& line : sheet_.lines)
         line.row->setFace (faceOf (line.kind, line.index));
-    lamps_.setButtonText (clipText());
-    lamps_.setDescription (clipText());
-    lamps_.setEnabled (clips_.litCount() > 0);
+    lamps_.setLit (clips_.litCount());
 }
 
 int RailPanel::placeOf (Kind kind, int index) const
@@ -233,7 +226,7 @@ void RailPanel::Sheet::paint (juce::Graphics& graphics)
     const auto& colours = BenchLook::paletteOf (*this);
     for (const auto& line : lines)
     {
-        if (line.heading.isEmpty())
+        if (line.heading.isEmpty() || ! graphics.clipRegionIntersects (line.headingArea))
             continue;
         graphics.setColour (colours.faintInk);
         Lettering::draw (graphics, *this, line.heading, Lettering::caption(), line.headingArea);

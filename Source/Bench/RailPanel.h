@@ -2,6 +2,7 @@
 #pragma once
 
 #include "Bench/BenchSession.h"
+#include "Bench/ClipButton.h"
 #include "Bench/ClipLatch.h"
 #include "Bench/RailRow.h"
 
@@ -30,7 +31,12 @@ public:
     RailRow* findRow (const juce::String& name, RailRow::Sign sign = RailRow::Sign::contact) const;
 
     /// "no stage clipped", or how many did.
-    juce::String clipText() const;
+    juce::String clipText() const { return lamps_.getButtonText(); }
+
+    ClipButton& lamps() noexcept { return lamps_; }
+
+    /// Scrolls the list to its end.
+    void showEnd();
 
     const ClipLatch& clips() const noexcept { return clips_; }
 
@@ -78,7 +84,7 @@ private:
     BenchSession& session_;
     ClipLatch clips_;
     juce::TextButton retireAll_ { "Retire all" };
-    juce::TextButton lamps_;
+    ClipButton lamps_;
     juce::Viewport viewport_;
     Sheet sheet_;
     int focusLine_ = 0;

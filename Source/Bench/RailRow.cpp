@@ -2,6 +2,7 @@
 #include "Bench/RailRow.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/ClipButton.h"
 #include "Bench/Lettering.h"
 
 #include <utility>
@@ -65,7 +66,7 @@ void RailRow::paint (juce::Graphics& graphics)
     if (face_.sign == Sign::contact)
         paintContact (graphics, sign);
     else
-        paintLamp (graphics, sign);
+        ClipButton::drawLamp (graphics, *this, sign, face_.isOn);
 
     line.removeFromLeft (Lettering::px (4.0f));
     if (face_.canBeTaken)
@@ -122,26 +123,6 @@ void RailRow::paintContact (juce::Graphics& graphics, juce::Rectangle<float> are
     graphics.fillEllipse (juce::Rectangle<float> (2.0f * dot, 2.0f * dot).withCentre ({ right, y }));
     graphics.drawLine (left, y, right, face_.isOn ? y : plate.getY() + 0.16f * plate.getHeight(),
                        face_.isOn ? 2.2f : 1.6f);
-}
-
-void RailRow::paintLamp (juce::Graphics& graphics, juce::Rectangle<float> area) const
-{
-    const auto& colours = BenchLook::paletteOf (*this);
-    const float size = 12.0f * Lettering::scale();
-    const auto place = area.withSizeKeepingCentre (size, size);
-    if (! face_.isOn)
-    {
-        graphics.setColour (colours.faintInk);
-        graphics.drawEllipse (place.reduced (1.5f), 1.2f);
-        return;
-    }
-    juce::Path triangle;
-    triangle.addTriangle (place.getCentreX(), place.getY(), place.getRight(), place.getBottom(), place.getX(),
-                          place.getBottom());
-    graphics.setColour (colours.notice);
-    graphics.fillPath (triangle);
-    graphics.setColour (colours.sheet);
-    graphics.fillRect (place.withSizeKeepingCentre (1.6f, 0.4f * size).translated (0.0f, 0.14f * size));
 }
 
 /// An arrow towards the parts: filled for the stop whose parts are shown.
@@ -210,20 +191,23 @@ bool RailRow::keyPressed (const juce::KeyPress& key)
     return false;
 }
 
+void RailRow::bringIntoSight()
+{
+    auto* const viewport = findParentComponentOfClass<juce::Viewport>();
+    if (viewport == nullptr)
+        return;
+    const auto area = viewport->getLocalArea (this, getLocalBounds());
+    if (area.getY() < 0)
+        viewport->setViewPosition (0, viewport->getViewPositionY() + area.getY());
+    else if (area.getBottom() > viewport->getHeight())
+        viewport->setViewPosition (0, viewport->getViewPositionY() + area.getBottom() - viewport->getHeight());
+}
+
 void RailRow::focusGained (FocusChangeType)
 {
     if (actions_.focused)
         actions_.focused();
-
-    // A line that the keyboard reaches must be in sight.
-    if (auto* viewport = findParentComponentOfClass<juce::Viewport>())
-    {
-        const auto area = viewport->getLocalArea (this, getLocalBounds());
-        if (area.getY() < 0)
-            viewport->setViewPosition (0, viewport->getViewPositionY() + area.getY());
-        else if (area.getBottom() > viewport->getHeight())
-            viewport->setViewPosition (0, viewport->getViewPositionY() + area.getBottom() - viewport->getHeight());
-    }
+    bringIntoSight();
     repaint();
 }
 

@@ -54,6 +54,9 @@ public:
     /// Where the mark is that takes a stop in hand.
     juce::Rectangle<int> markArea() const;
 
+    /// Scrolls the list it stands in as far as is needed.
+    void bringIntoSight();
+
     void paint (juce::Graphics& graphics) override;
     void mouseDown (const juce::MouseEvent& event) override;
     void mouseEnter (const juce::MouseEvent& event) override;
@@ -65,7 +68,6 @@ public:
 private:
     void describe();
     void paintContact (juce::Graphics& graphics, juce::Rectangle<float> area) const;
-    void paintLamp (juce::Graphics& graphics, juce::Rectangle<float> area) const;
     void paintMark (juce::Graphics& graphics) const;
 
     Face face_;

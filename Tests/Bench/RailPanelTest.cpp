@@ -23,7 +23,7 @@ protected:
 
     void click (RailRow& line, juce::Point<int> place)
     {
-        line.grabKeyboardFocus(); // brings it into sight
+        line.bringIntoSight();
         mousePress (line, place);
         mouseRelease (line, place);
     }
@@ -156,7 +156,7 @@ TEST_F (RailPanelTest, ALampStaysLitUntilItIsClicked)
     EXPECT_FALSE (lamp.face().isOn);
     EXPECT_TRUE (lamp.face().note.endsWith ("not clipped")) << lamp.face().note;
     EXPECT_EQ (rail.clipText(), "1 stage clipped");
-    button (rail, "1 stage clipped")->onClick();
+    rail.lamps().onClick();
     EXPECT_EQ (rail.clipText(), "no stage clipped");
 }
 
