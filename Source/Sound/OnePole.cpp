@@ -15,14 +15,18 @@ OnePole::OnePole (double cornerHz, double rateHz)
 
 void OnePole::lowpass (std::span<double> volts) noexcept
 {
+    OnePole here = *this; // in registers
     for (double& sample : volts)
-        sample = step (sample);
+        sample = here.step (sample);
+    *this = here;
 }
 
 void OnePole::highpass (std::span<double> volts) noexcept
 {
+    OnePole here = *this; // in registers
     for (double& sample : volts)
-        sample -= step (sample);
+        sample -= here.step (sample);
+    *this = here;
 }
 
 void OnePole::reset() noexcept
