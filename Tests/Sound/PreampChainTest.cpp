@@ -5,13 +5,16 @@
 #include "Sound/TestTones.h"
 #include "Support/Spectrum.h"
 #include "Support/Tolerances.h"
+#include "Tone/GeneratorBank.h"
 #include "Units/Decibels.h"
 #include "Units/Error.h"
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <complex>
+#include <iostream>
 #include <limits>
 #include <numbers>
 
@@ -186,6 +189,38 @@ TEST (PreampChain, HasTheHeadroomOfAChordOfSquares)
             volts.insert (volts.end(), 40, sum);
         }
         chain.process (volts);
+        EXPECT_EQ (chain.clips (0), isLit) << peakVolts;
+    }
+}
+
+// The same chord from generators that run: C2 G2 C3 E3 G3 C4 E4 G4 C5 E5, band-limited, so that each edge rings. All ten
+// rise at once at time zero.
+TEST (PreampChain, LightsNoLampForTheRingingOfBandLimitedEdges)
+{
+    constexpr int blockSamples = 8192;
+    for (const auto& [peakVolts, isLit] : { std::pair { 0.60, false }, std::pair { 0.61, true } })
+    {
+        auto stage = amplifier (2.0 * peakVolts); // of waves of 1 V from peak to peak
+        stage.rails = SupplyRails { -6.0, 6.0 };
+        PreampChain chain (preampOf ({ stage }), rateHz);
+        const Tuning tuning = Tuning::equalTempered (440.0, 10000.0);
+        GeneratorBank bank (tuning, { Wave {} }, rateHz, blockSamples);
+        double peak = 0.0;
+        for (int block = 0; block < 100; ++block)
+        {
+            std::vector<double> volts (blockSamples, 0.0);
+            bank.advance (blockSamples);
+            for (const int key : { 36, 43, 48, 52, 55, 60, 64, 67, 72, 76 })
+            {
+                const auto wave = bank.wave (0, *tuning.generatorFor (key, Footage::parse ("8")));
+                for (std::size_t i = 0; i < volts.size(); ++i)
+                    volts[i] += static_cast<double> (wave[i]);
+            }
+            peak = std::max (peak, 2.0 * peakVolts * peakOf (volts));
+            chain.process (volts);
+        }
+        std::cout << "band-limited chord at " << peakVolts << " V: peak " << peak << " V\n";
+        EXPECT_GT (peak, 6.05);
         EXPECT_EQ (chain.clips (0), isLit) << peakVolts;
     }
 }
