@@ -2,6 +2,7 @@
 #include "Circuit/LinearCircuit.h"
 
 #include "Circuit/CircuitLimits.h"
+#include "Circuit/Junction.h"
 #include "Circuit/KnobBank.h"
 #include "Circuit/NetlistCheck.h"
 #include "Circuit/NodeMap.h"
@@ -58,6 +59,9 @@ StateSpaceBuilder makeBuilder (const Netlist& netlist, const std::vector<std::st
     if (! (sampleRateHz > 0.0) || ! std::isfinite (sampleRateHz))
         throw Error ("A sample rate of " + std::to_string (sampleRateHz) + " Hz cannot be used; give a positive one.");
     requireSound (netlist);
+    if (hasDevices (netlist))
+        throw Error ("The network has diodes, transistors or supplies, which a linear circuit cannot run; run it as a "
+                     "nonlinear one.");
     requireOutputs (netlist, outputNodes);
     StateSpaceBuilder builder (netlist, outputNodes);
     if (builder.fault())

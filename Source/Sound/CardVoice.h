@@ -16,7 +16,8 @@ namespace stopwright
 {
 
 /// One card sounding: all keys' waves from the shared generators through the keyers onto the taps, the sum of all
-/// sounding keys through the card's one network, and down to the device rate. Volts out.
+/// sounding keys through the card's one network, and down to the device rate. Volts out, without the resting volts of a
+/// card with devices (see CardNetwork).
 /// Threading: construct, destroy and look up on [control]; noexcept functions on [audio], no allocation, no lock.
 class CardVoice
 {

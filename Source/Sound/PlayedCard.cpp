@@ -15,8 +15,9 @@ std::size_t knobCount (const Card& card, const CardVoice& voice)
     int count = static_cast<int> (card.taps.size());
     const auto countKnobsOf = [&] (const std::string& name)
     {
-        for (const auto kind : { KnobKind::value, KnobKind::position, KnobKind::leakOhms, KnobKind::windingOhms,
-                                 KnobKind::selfFarads, KnobKind::gainBandwidthHz, KnobKind::sourceOhms })
+        for (const auto kind :
+             { KnobKind::value, KnobKind::position, KnobKind::leakOhms, KnobKind::windingOhms, KnobKind::selfFarads,
+               KnobKind::gainBandwidthHz, KnobKind::seriesOhms, KnobKind::sourceOhms })
             count = std::max (count, 1 + voice.findKnob ({ name, kind }).value_or (-1));
     };
 
