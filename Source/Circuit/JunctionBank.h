@@ -31,9 +31,9 @@ public:
     /// less by junctionSiemens too). Arrays of count().
     void evaluate (const double* volts, double* excessAmps, JunctionSlope* slopes) const noexcept;
 
-    double limited (int junction, double next, double last) const noexcept
+    const JunctionLaw& lawOf (int junction) const noexcept
     {
-        return laws_[static_cast<std::size_t> (lawOf_[static_cast<std::size_t> (junction)])].limited (next, last);
+        return laws_[static_cast<std::size_t> (lawOf_[static_cast<std::size_t> (junction)])];
     }
 
 private:

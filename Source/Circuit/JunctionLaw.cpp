@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Circuit/JunctionLaw.h"
 
+#include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace stopwright
 {
@@ -10,12 +10,12 @@ namespace stopwright
 namespace
 {
 
-/// e^x with its slope; straight on beyond the largest exponent, so that nothing overflows.
+/// e^x with its slope; straight on beyond `largest`, so that nothing overflows.
 struct Exponential
 {
-    explicit Exponential (double x) noexcept
+    Exponential (double x, double largest) noexcept
     {
-        const double inside = x < JunctionLaw::largestExponent ? x : JunctionLaw::largestExponent;
+        const double inside = x < largest ? x : largest;
         slope = std::exp (inside);
         value = slope * (1.0 + (x - inside));
     }
@@ -24,25 +24,20 @@ struct Exponential
     double slope;
 };
 
-double criticalVolts (double saturationAmps, double exponentVolts) noexcept
-{
-    return exponentVolts * std::log (exponentVolts / (std::numbers::sqrt2 * saturationAmps));
-}
-
 } // namespace
 
 JunctionLaw::JunctionLaw (const Diode& diode) noexcept
     : isTransistor_ (false),
       saturationAmps_ (diode.saturationAmps),
       exponentVolts_ (diode.emissionCoefficient * thermalVolts),
-      criticalVolts_ (criticalVolts (saturationAmps_, exponentVolts_))
+      largestExponent_ (std::log (largestAmps / saturationAmps_))
 {}
 
 JunctionLaw::JunctionLaw (const Transistor& transistor) noexcept
     : isTransistor_ (true),
       saturationAmps_ (transistor.saturationAmps),
       exponentVolts_ (thermalVolts),
-      criticalVolts_ (criticalVolts (saturationAmps_, exponentVolts_)),
+      largestExponent_ (std::log (largestAmps / saturationAmps_)),
       inverseForward_ (1.0 / transistor.forwardBeta),
       inverseReverse_ (1.0 / transistor.reverseBeta),
       leakageAmps_ (transistor.leakageAmps),
@@ -52,7 +47,7 @@ JunctionLaw::JunctionLaw (const Transistor& transistor) noexcept
 void JunctionLaw::evaluate (const double* volts, double* amps, double* slopes, double* cross) const noexcept
 {
     const double perVolt = 1.0 / exponentVolts_;
-    const Exponential first (volts[0] * perVolt);
+    const Exponential first (volts[0] * perVolt, largestExponent_);
     const double firstSlope = saturationAmps_ * perVolt * first.slope;
     if (! isTransistor_)
     {
@@ -62,7 +57,7 @@ void JunctionLaw::evaluate (const double* volts, double* amps, double* slopes, d
         return;
     }
 
-    const Exponential second (volts[1] * perVolt);
+    const Exponential second (volts[1] * perVolt, largestExponent_);
     const double secondSlope = saturationAmps_ * perVolt * second.slope;
     const bool isBlocked = volts[1] < 0.0;
 
@@ -87,14 +82,19 @@ void JunctionLaw::evaluate (const double* volts, double* amps, double* slopes, d
     cross[1] = -forward;
 }
 
-double JunctionLaw::limited (double next, double last) const noexcept
+double JunctionLaw::kneeVolts (double ohms) const noexcept
 {
-    if (next <= criticalVolts_ || std::abs (next - last) <= 2.0 * exponentVolts_)
+    return exponentVolts_ * std::log (exponentVolts_ / (saturationAmps_ * std::abs (ohms)));
+}
+
+double JunctionLaw::limited (double next, double last, double kneeVolts) const noexcept
+{
+    constexpr double shortStep = 0.1; // of n Vt: the two ways then lead to the same place
+    if (next <= kneeVolts || std::abs (next - last) <= shortStep * exponentVolts_)
         return next;
-    if (last <= 0.0)
-        return exponentVolts_ * std::log (next / exponentVolts_);
-    const double argument = 1.0 + (next - last) / exponentVolts_;
-    return argument > 0.0 ? last + exponentVolts_ * std::log (argument) : criticalVolts_;
+    const double start = last > kneeVolts ? last : kneeVolts;
+    const double argument = 1.0 + (next - start) / exponentVolts_;
+    return argument > 0.0 ? std::max (kneeVolts, start + exponentVolts_ * std::log (argument)) : kneeVolts;
 }
 
 } // namespace stopwright

@@ -16,7 +16,7 @@ namespace stopwright
 ///   bc branch -iT + Is / bR (e^(vbc / Vt) - 1) + leak,  leak = I_CBO (e^(vbc / Vt) - 1) while it blocks, straight on
 ///              with the same slope while it conducts
 /// Every junction has leastSiemens in parallel, so that a blocked one still decides a resting voltage. Junction charge
-/// is not modelled: put capacitors where it matters. Beyond largestExponent an exponential runs straight on.
+/// is not modelled: put capacitors where it matters. Beyond largestAmps an exponential runs straight on.
 /// Threading: [any]; evaluate and limited are [audio].
 /// Source: Ebers, Moll, "Large-signal behavior of junction transistors", Proc. IRE 42, 1954; transport form: Getreu,
 /// "Modeling the bipolar transistor", 1976; from memory.
@@ -27,7 +27,7 @@ public:
     static constexpr double thermalVolts = 0.025852;
 
     static constexpr double leastSiemens = 1e-12;
-    static constexpr double largestExponent = 100.0;
+    static constexpr double largestAmps = 1e3;
 
     explicit JunctionLaw (const Diode& diode) noexcept;
     explicit JunctionLaw (const Transistor& transistor) noexcept;
@@ -38,15 +38,21 @@ public:
     /// along the other junction's volts. One entry each for a diode.
     void evaluate (const double* volts, double* amps, double* slopes, double* cross) const noexcept;
 
-    /// `next` drawn in so that a Newton step from `last` does not overshoot along the exponential.
-    /// Source: Nagel, "SPICE2: A computer program to simulate semiconductor circuits", 1975 (pn-junction limiting).
-    double limited (double next, double last) const noexcept;
+    /// Volts at which the junction conducts as much as `ohms` do: below this knee the rest of the network decides the
+    /// volts, above it the current. Infinite for 0 ohms.
+    double kneeVolts (double ohms) const noexcept;
+
+    /// Where a Newton step from `last` to `next` should end: above the knee it is taken in the current, whose logarithm
+    /// the volts are, and a step across the knee goes on from there in the same way.
+    /// Source: Nagel, "SPICE2: A computer program to simulate semiconductor circuits", 1975 (iteration on current above
+    /// a critical voltage); from memory. The knee that depends on the network: own choice, no source.
+    double limited (double next, double last, double kneeVolts) const noexcept;
 
 private:
     bool isTransistor_;
     double saturationAmps_;
     double exponentVolts_; ///< n Vt
-    double criticalVolts_;
+    double largestExponent_;
     double inverseForward_ = 0.0; ///< 1 / bF
     double inverseReverse_ = 0.0; ///< 1 / bR
     double leakageAmps_ = 0.0;

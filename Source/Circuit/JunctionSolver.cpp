@@ -63,17 +63,47 @@ JunctionSolver::JunctionSolver (JunctionBank bank)
       excess_ (volts_),
       right_ (volts_),
       steps_ (volts_),
-      startVolts_ (volts_),
-      startExcess_ (volts_),
-      tangents_ (volts_),
+      goodVolts_ (volts_),
+      goodExcess_ (volts_),
       slopes_ (at (count())),
-      startSlopes_ (slopes_),
+      goodSlopes_ (slopes_),
       table_ (StateSpace::Matrix::Zero (count(), count()))
 {}
+
+JunctionPorts JunctionSolver::makePorts() const
+{
+    return { StateSpace::Matrix::Zero (count(), count()), std::vector<double> (at (count()), 0.0) };
+}
+
+// What a transistor's junction lets through returns through its partner, all but the base current.
+void JunctionSolver::placeKnees (JunctionPorts& ports) const noexcept
+{
+    for (int junction = 0; junction < count(); ++junction)
+    {
+        const int partner = bank_.partnerOf (junction);
+        const double ohms =
+            ports.impedance (junction, junction) - (partner < 0 ? 0.0 : ports.impedance (junction, partner));
+        ports.knees[at (junction)] = bank_.lawOf (junction).kneeVolts (ohms);
+    }
+}
 
 void JunctionSolver::start (std::span<const double> volts) noexcept
 {
     std::copy_n (volts.begin(), std::min (volts.size(), volts_.size()), volts_.begin());
+}
+
+void JunctionSolver::settleAt (std::span<const double> volts) noexcept
+{
+    start (volts);
+    bank_.evaluate (volts_.data(), excess_.data(), slopes_.data());
+    keepAsGood();
+}
+
+void JunctionSolver::keepAsGood() noexcept
+{
+    std::copy (volts_.begin(), volts_.end(), goodVolts_.begin());
+    std::copy (excess_.begin(), excess_.end(), goodExcess_.begin());
+    std::copy (slopes_.begin(), slopes_.end(), goodSlopes_.begin());
 }
 
 // (I - Z S) steps = right
@@ -110,10 +140,18 @@ bool JunctionSolver::step (const double* open, const StateSpace::Matrix& z, doub
         excess_[at (junction)] += shuntSiemens * volts_[at (junction)];
         slopes_[at (junction)].own += shuntSiemens;
     }
-    for (int row = 0; row < size; ++row)
+    return stepFrom (volts_, open, z);
+}
+
+/// The step that excess_ and slopes_, which belong to `volts`, lead to.
+bool JunctionSolver::stepFrom (const std::vector<double>& volts,
+                               const double* open,
+                               const StateSpace::Matrix& z) noexcept
+{
+    for (int row = 0; row < count(); ++row)
     {
-        double sum = open[row] - volts_[at (row)];
-        for (int column = 0; column < size; ++column)
+        double sum = open[row] - volts[at (row)];
+        for (int column = 0; column < count(); ++column)
             sum += z (row, column) * excess_[at (column)];
         right_[at (row)] = sum;
     }
@@ -128,14 +166,14 @@ double JunctionSolver::alongTangent (int junction) const noexcept
     return slopes_[at (junction)].own * steps_[at (junction)] + crossed;
 }
 
-void JunctionSolver::keepTangent() noexcept
+void JunctionSolver::followTangent() noexcept
 {
     for (int junction = 0; junction < count(); ++junction)
-        tangents_[at (junction)] = excess_[at (junction)] + alongTangent (junction);
+        excess_[at (junction)] += alongTangent (junction);
 }
 
 /// Takes the step as far as the limits allow; true when it was small and whole.
-bool JunctionSolver::advance() noexcept
+bool JunctionSolver::advance (const std::vector<double>& knees) noexcept
 {
     bool isDone = true;
     double furthest = 0.0;
@@ -143,7 +181,7 @@ bool JunctionSolver::advance() noexcept
     {
         const double last = volts_[at (junction)];
         const double next = last + steps_[at (junction)];
-        const double taken = bank_.limited (junction, next, last);
+        const double taken = bank_.lawOf (junction).limited (next, last, knees[at (junction)]);
         const double distance = std::abs (steps_[at (junction)]);
         isDone = isDone && taken == next && distance <= toleranceVolts + 1e-12 * std::abs (next);
         if (distance > furthest)
@@ -154,49 +192,38 @@ bool JunctionSolver::advance() noexcept
         right_[at (junction)] = taken;
     }
     if (isDone)
-    {
-        keepTangent();
-        excess_.swap (tangents_);
-    }
+        followTangent();
     volts_.swap (right_);
     return isDone;
 }
 
-bool JunctionSolver::solve (const double* open,
-                            const StateSpace::Matrix& z,
-                            int mostSteps,
-                            double shuntSiemens) noexcept
+bool JunctionSolver::solve (const double* open, const JunctionPorts& ports, int mostSteps, double shuntSiemens) noexcept
 {
     if (volts_.empty())
         return true;
-    std::copy (volts_.begin(), volts_.end(), startVolts_.begin());
-    for (int taken = 0; taken < mostSteps; ++taken)
-    {
-        const bool hasStep = step (open, z, shuntSiemens);
-        if (taken == 0)
+    for (int taken = 0; taken < mostSteps && step (open, ports.impedance, shuntSiemens); ++taken)
+        if (advance (ports.knees))
         {
-            std::copy (excess_.begin(), excess_.end(), startExcess_.begin());
-            std::copy (slopes_.begin(), slopes_.end(), startSlopes_.begin());
-            if (hasStep)
-            {
-                keepTangent();
-                startExcess_.swap (tangents_);
-            }
-        }
-        if (! hasStep)
-            break;
-        if (advance())
+            keepAsGood();
             return true;
-    }
-    volts_.swap (startVolts_);
-    excess_.swap (startExcess_);
-    slopes_.swap (startSlopes_);
+        }
+    fallBack (open, ports.impedance);
     return false;
 }
 
-void JunctionSolver::follow (const double* openChange, const StateSpace::Matrix& z, double* excessChange) noexcept
+void JunctionSolver::fallBack (const double* open, const StateSpace::Matrix& z) noexcept
 {
-    const bool hasStep = ! volts_.empty() && solveSteps (z, openChange);
+    std::copy (goodExcess_.begin(), goodExcess_.end(), excess_.begin());
+    std::copy (goodSlopes_.begin(), goodSlopes_.end(), slopes_.begin());
+    if (stepFrom (goodVolts_, open, z))
+        followTangent();
+    if (! std::all_of (volts_.begin(), volts_.end(), [] (double volts) { return std::isfinite (volts); }))
+        std::copy (goodVolts_.begin(), goodVolts_.end(), volts_.begin());
+}
+
+void JunctionSolver::follow (const double* openChange, const JunctionPorts& ports, double* excessChange) noexcept
+{
+    const bool hasStep = ! volts_.empty() && solveSteps (ports.impedance, openChange);
     for (int junction = 0; junction < count(); ++junction)
         excessChange[junction] = hasStep ? alongTangent (junction) : 0.0;
 }

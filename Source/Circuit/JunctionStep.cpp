@@ -6,7 +6,7 @@
 namespace stopwright
 {
 
-JunctionStep::JunctionStep (const StateSpace& sizes, int ports, int junctions, double sampleRateHz)
+JunctionStep::JunctionStep (const StateSpace& sizes, int ports, double sampleRateHz)
     : stateCount_ (sizes.stateCount()),
       sourceCount_ (sizes.sourceCount()),
       outputCount_ (sizes.outputCount()),
@@ -14,9 +14,7 @@ JunctionStep::JunctionStep (const StateSpace& sizes, int ports, int junctions, d
       cayley_ (stateCount_, sourceCount_, outputCount_, sampleRateHz),
       product_ (outputCount_ + stateCount_, 2 * sourceCount_ - ports, stateCount_),
       drive_ (static_cast<std::size_t> (2 * sourceCount_ - ports)),
-      response_ (StateSpace::Matrix::Zero (outputCount_ + stateCount_, ports)),
-      impedance_ (StateSpace::Matrix::Zero (junctions, junctions)),
-      instantImpedance_ (impedance_)
+      response_ (StateSpace::Matrix::Zero (outputCount_ + stateCount_, ports))
 {}
 
 bool JunctionStep::build (const StateSpace& network) noexcept
@@ -27,16 +25,21 @@ bool JunctionStep::build (const StateSpace& network) noexcept
         packOutput (output);
     for (int state = 0; state < stateCount_; ++state)
         packState (state);
-
-    const int firstPort = sourceCount_ - portCount_;
-    const int firstPortOutput = outputCount_ - portCount_;
-    for (Eigen::Index row = 0; row < impedance_.rows(); ++row)
-        for (Eigen::Index column = 0; column < impedance_.cols(); ++column)
-        {
-            impedance_ (row, column) = response_ (firstPortOutput + row, column);
-            instantImpedance_ (row, column) = cayley_.d() (firstPortOutput + row, firstPort + column);
-        }
     return true;
+}
+
+void JunctionStep::writeImpedance (StateSpace::Matrix& impedance) const noexcept
+{
+    for (Eigen::Index row = 0; row < impedance.rows(); ++row)
+        for (Eigen::Index column = 0; column < impedance.cols(); ++column)
+            impedance (row, column) = response_ (outputCount_ - portCount_ + row, column);
+}
+
+void JunctionStep::writeInstantImpedance (StateSpace::Matrix& impedance) const noexcept
+{
+    for (Eigen::Index row = 0; row < impedance.rows(); ++row)
+        for (Eigen::Index column = 0; column < impedance.cols(); ++column)
+            impedance (row, column) = cayley_.d() (outputCount_ - portCount_ + row, sourceCount_ - portCount_ + column);
 }
 
 // y1 = c x1 + d u1 with x1 put in, so that one product gives both.

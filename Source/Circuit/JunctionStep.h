@@ -19,8 +19,7 @@ namespace stopwright
 class JunctionStep
 {
 public:
-    /// The first `junctions` of the ports are junctions; the impedances below are theirs.
-    JunctionStep (const StateSpace& sizes, int ports, int junctions, double sampleRateHz);
+    JunctionStep (const StateSpace& sizes, int ports, double sampleRateHz);
 
     /// Takes new matrices. Returns false, and keeps the old ones, when they give no finite step.
     bool build (const StateSpace& network) noexcept;
@@ -40,13 +39,13 @@ public:
     /// What one ampere of port `port` adds to entry `entry` of a frame.
     double response (int entry, int port) const noexcept { return response_ (entry, port); }
 
-    /// The junctions' part of it: volts of each from the amps of each.
-    const StateSpace::Matrix& impedance() const noexcept { return impedance_; }
+    /// The first ports' part of it, as many as the square matrix has rows: volts of each from the amps of each.
+    void writeImpedance (StateSpace::Matrix& impedance) const noexcept;
 
-    /// Outputs and port volts at this very instant, and the junctions' part without any step of time.
+    /// Outputs and port volts at this very instant, and the same part without any step of time.
     void instant (const double* states, const double* sources, double* outputs) const noexcept;
 
-    const StateSpace::Matrix& instantImpedance() const noexcept { return instantImpedance_; }
+    void writeInstantImpedance (StateSpace::Matrix& impedance) const noexcept;
 
 private:
     void packOutput (int output) noexcept;
@@ -56,7 +55,7 @@ private:
     CayleyStep cayley_;
     PackedProduct product_;
     std::vector<double> drive_; ///< all sources of the last sample, then those of the present one without the ports
-    StateSpace::Matrix response_, impedance_, instantImpedance_;
+    StateSpace::Matrix response_;
 };
 
 } // namespace stopwright

@@ -19,8 +19,8 @@ namespace stopwright
 /// LinearCircuit::rampSeconds); the junctions' currents are further sources of it, taken by the trapezoidal rule, and in
 /// every sample Newton's method finds the volts at which laws and network agree (JunctionSolver), in at most
 /// NonlinearNetwork::mostSteps steps from where the last sample was. Where that does not do, the sample is taken with
-/// every junction as the straight line it was in the last sample, and fallbackCount() goes up; should a sample not be
-/// finite (a tap was not), the network starts over from its resting point. No output is ever not finite.
+/// every junction as the straight line it was in the last sample that was solved, the search goes on in the next one, and fallbackCount() goes up; should a sample not be
+/// finite or beyond NonlinearNetwork::runaway (a tap was), the network starts over from its resting point. No output is ever not finite.
 /// It begins at its operating point, and its outputs are whole voltages, resting volts included: restingVolts() is what
 /// to subtract where no capacitor keeps them away. They are those of the values it was built with; turning a knob may
 /// move the true ones.

@@ -38,7 +38,9 @@ NonlinearNetwork::NonlinearNetwork (StateSpaceBuilder builder,
       outputCount_ (builder_.outputCount() - portCountOf (builder_, netlist)),
       firstPort_ (builder_.sourceCount() - portCountOf (builder_, netlist)),
       isInjected_ (isInjected),
-      step_ (network_, portCountOf (builder_, netlist), solver_.count(), sampleRateHz),
+      step_ (network_, portCountOf (builder_, netlist), sampleRateHz),
+      ports_ (solver_.makePorts()),
+      instantPorts_ (ports_),
       states_ (at (builder_.stateCount()), 0.0),
       lastSources_ (at (builder_.sourceCount()), 0.0),
       present_ (lastSources_),
@@ -65,6 +67,7 @@ void NonlinearNetwork::rest() noexcept
     std::copy (present_.begin(), present_.end(), lastSources_.begin());
     std::copy (point_.junctionExcessAmps.begin(), point_.junctionExcessAmps.end(), lastSources_.begin() + firstPort_);
     std::copy (point_.junctionVolts.begin(), point_.junctionVolts.end(), junctionVolts_.begin());
+    solver_.settleAt (junctionVolts_);
     isDamped_ = false;
     isSolved_ = false;
 }
@@ -73,6 +76,10 @@ bool NonlinearNetwork::build (std::span<const double> knobValues) noexcept
 {
     if (! builder_.build (knobValues, network_) || ! step_.build (network_))
         return false;
+    step_.writeImpedance (ports_.impedance);
+    step_.writeInstantImpedance (instantPorts_.impedance);
+    solver_.placeKnees (ports_);
+    solver_.placeKnees (instantPorts_);
     solveInstant();
     return true;
 }
@@ -86,7 +93,7 @@ void NonlinearNetwork::solveInstant() noexcept
     std::fill_n (middle_.begin() + firstPort_, junctions, 0.0);
     step_.instant (states_.data(), middle_.data(), frame_.data());
     solver_.start (junctionVolts_);
-    if (! solver_.solve (frame_.data() + outputCount_, step_.instantImpedance(), mostSteps))
+    if (! solver_.solve (frame_.data() + outputCount_, instantPorts_, mostSteps))
         return;
     std::copy_n (solver_.excessAmps().begin(), junctions, lastSources_.begin() + firstPort_);
     std::copy_n (solver_.volts().begin(), junctions, junctionVolts_.begin());
@@ -136,7 +143,7 @@ bool NonlinearNetwork::solveFrame (double injectedAmps) noexcept
         if (isInjected_)
             openVolts_[at (junction)] += step_.response (place, solver_.count()) * injectedAmps;
     }
-    isSound_ = solver_.solve (openVolts_.data(), step_.impedance(), mostSteps);
+    isSound_ = solver_.solve (openVolts_.data(), ports_, mostSteps);
     solvedAmps_ = injectedAmps;
     isSolved_ = true;
     return isSound_;
@@ -161,7 +168,7 @@ NonlinearNetwork::Answer NonlinearNetwork::answer (double injectedAmps) noexcept
     const int injection = solver_.count();
     for (int junction = 0; junction < solver_.count(); ++junction)
         answerOpen_[at (junction)] = step_.response (outputCount_ + junction, injection);
-    solver_.follow (answerOpen_.data(), step_.impedance(), answerAmps_.data());
+    solver_.follow (answerOpen_.data(), ports_, answerAmps_.data());
     answer.ohms = step_.response (0, injection);
     for (int junction = 0; junction < solver_.count(); ++junction)
         answer.ohms += step_.response (0, junction) * answerAmps_[at (junction)];
@@ -172,25 +179,25 @@ void NonlinearNetwork::close (double injectedAmps, double* outputs) noexcept
 {
     if (! solveFrame (injectedAmps))
         ++fallbackCount_;
-    double sum = 0.0;
+    double size = std::abs (injectedAmps);
     for (int output = 0; output < outputCount_; ++output)
-        sum += outputs[output] = entry (output, injectedAmps);
+        size += std::abs (outputs[output] = entry (output, injectedAmps));
     const int firstState = step_.frameSize() - static_cast<int> (states_.size());
     for (int state = 0; state < static_cast<int> (states_.size()); ++state)
-        sum += states_[at (state)] = entry (firstState + state, injectedAmps);
+        size += std::abs (states_[at (state)] = entry (firstState + state, injectedAmps));
     std::copy (present_.begin(), present_.end(), lastSources_.begin());
     for (int junction = 0; junction < solver_.count(); ++junction)
     {
-        sum += lastSources_[at (firstPort_ + junction)] = solver_.excessAmps()[at (junction)];
+        lastSources_[at (firstPort_ + junction)] = solver_.excessAmps()[at (junction)];
         junctionVolts_[at (junction)] = solver_.volts()[at (junction)];
     }
     if (isInjected_)
         lastSources_.back() = injectedAmps;
     isSolved_ = false;
-    if (std::isfinite (sum + injectedAmps))
+    if (size <= runaway)
         return;
 
-    // Nothing of this can be kept: the network starts over from where it rests.
+    // Not finite, or no voltage of this world: the network starts over from where it rests.
     ++fallbackCount_;
     rest();
     step_.instant (states_.data(), lastSources_.data(), frame_.data());

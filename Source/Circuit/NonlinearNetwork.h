@@ -21,6 +21,9 @@ public:
     /// Steps of Newton's method in one sample at most.
     static constexpr int mostSteps = 12;
 
+    /// Volts and amps that a network cannot have kept its laws with.
+    static constexpr double runaway = 1e9;
+
     /// How the first output answers to a current into it: volts, and volts per further ampere.
     struct Answer
     {
@@ -98,6 +101,7 @@ private:
     int tapCount_, outputCount_, firstPort_;
     bool isInjected_;
     JunctionStep step_;
+    JunctionPorts ports_, instantPorts_; ///< over a step of time, and without one
     std::vector<double> states_, restStates_, lastSources_, present_, middle_, junctionVolts_;
     AlignedNumbers frame_;
     std::vector<double> openVolts_, answerOpen_, answerAmps_;

@@ -72,21 +72,26 @@ void RestingNetwork::reduce (const Netlist& netlist)
     fromSupplies_ = solve (equations_.supplyExcitation());
     fromJunctions_ = solve (drawn);
 
-    impedance_ = StateSpace::Matrix::Zero (count, count);
+    ports_ = solver_.makePorts();
     for (Eigen::Index row = 0; row < count; ++row)
     {
         const auto& ends = junctions[static_cast<std::size_t> (row)];
         open_.push_back (static_cast<double> (between (fromSupplies_, ends, 0)));
         for (Eigen::Index column = 0; column < count; ++column)
-            impedance_ (row, column) = static_cast<double> (between (fromJunctions_, ends, column));
+            ports_.impedance (row, column) = static_cast<double> (between (fromJunctions_, ends, column));
     }
+    solver_.placeKnees (ports_);
     scaled_ = open_;
 }
 
 bool RestingNetwork::tryAt (double supplyShare, double shuntSiemens)
 {
     std::transform (open_.begin(), open_.end(), scaled_.begin(), [=] (double volts) { return supplyShare * volts; });
-    return solver_.solve (scaled_.data(), impedance_, mostSteps, shuntSiemens);
+    const std::vector<double> from (solver_.volts().begin(), solver_.volts().end());
+    if (solver_.solve (scaled_.data(), ports_, mostSteps, shuntSiemens))
+        return true;
+    solver_.start (from);
+    return false;
 }
 
 bool RestingNetwork::settle()

@@ -40,7 +40,7 @@ private:
     std::string undecided_;
     ExtendedMatrix fromSupplies_;  ///< the unknowns while no junction carries an excess current
     ExtendedMatrix fromJunctions_; ///< and what one ampere of each adds
-    StateSpace::Matrix impedance_;
+    JunctionPorts ports_;
     std::vector<double> open_, scaled_;
 };
 

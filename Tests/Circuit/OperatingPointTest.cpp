@@ -127,8 +127,8 @@ TEST (OperatingPoint, LeakageShiftsTheBiasBeta1Times)
         EXPECT_EQ (device (point, "Q1").region, OperatingPoint::Region::active);
         const double baseAmps = device (point, "Q1").leadAmps[1];
         const double amps = device (point, "Q1").leadAmps[0];
-        // The collector junction's own saturation current, Is (1 + 1 / bR), flows besides and counts like leak.
-        EXPECT_NEAR (amps, 60.0 * baseAmps - 61.0 * (leak + 1e-6 * (1.0 / 20.0)), 5e-8) << leak;
+        // The collector junction's own Is / bR counts like leak, and Is of the transport current flows besides.
+        EXPECT_NEAR (amps, 60.0 * baseAmps - 61.0 * (leak + 1e-6 / 20.0) - 1e-6, 1e-9) << leak;
         return amps;
     };
     const double tight = collectorAmps (0.0);
