@@ -34,8 +34,15 @@ FeedbackPaths::FeedbackPaths (const Netlist& netlist, const NodeMap& nodes, Path
         if (source.sourceOhms == 0.0)
             hold (nodes.find (source.node));
     for (const auto& part : netlist.parts)
+    {
         if (std::holds_alternative<OpAmp> (part.value))
             hold (nodes.find (part.nodes[2]));
+        const auto* supply = std::get_if<Supply> (&part.value);
+        if (supply != nullptr && supply->seriesOhms == 0.0)
+            for (const std::size_t lead : { 0U, 1U })
+                if (nodes.find (part.nodes[1 - lead]) == NodeMap::common)
+                    hold (nodes.find (part.nodes[lead]));
+    }
 
     for (const auto& part : netlist.parts)
         for (const auto& [a, b] : conductionPaths (part, nodes, kind))

@@ -2,6 +2,7 @@
 #include "Circuit/StateSpaceBuilder.h"
 
 #include "Circuit/Elimination.h"
+#include "Circuit/Junction.h"
 #include "Circuit/NetworkEquations.h"
 #include "Circuit/PotentiometerTrack.h"
 #include "Circuit/ReductionPlan.h"
@@ -44,6 +45,8 @@ void appendRange (std::vector<int>& order, int first, int end)
 
 double valueOf (const BranchValue& branch, std::span<const double> knobValues) noexcept
 {
+    if (branch.law == BranchLaw::junction)
+        return junctionSiemens;
     const double knob = knobValues[at (branch.knob)];
     switch (branch.law)
     {
@@ -55,6 +58,7 @@ double valueOf (const BranchValue& branch, std::span<const double> knobValues) n
             return 2.0 * std::numbers::pi * knob;
         case BranchLaw::upperConductance:
         case BranchLaw::lowerConductance:
+        case BranchLaw::junction:
             break;
     }
     const auto track = potentiometerOhms ({ knob, knobValues[at (branch.positionKnob)], branch.taper });
@@ -63,10 +67,14 @@ double valueOf (const BranchValue& branch, std::span<const double> knobValues) n
 
 } // namespace
 
-StateSpaceBuilder::StateSpaceBuilder (const Netlist& netlist, const std::vector<std::string>& outputNodes)
+StateSpaceBuilder::StateSpaceBuilder (const Netlist& netlist,
+                                      const std::vector<std::string>& outputNodes,
+                                      const std::vector<std::string>& injectedNodes)
     : knobs_ (netlist)
 {
-    const NetworkBranches branches (netlist, knobs_);
+    NetworkBranches branches (netlist, knobs_);
+    for (const auto& node : injectedNodes)
+        branches.addInjection (node);
     const NetworkEquations equations (branches, outputNodes);
     fault_ = equations.fault();
     if (fault_)
@@ -74,7 +82,9 @@ StateSpaceBuilder::StateSpaceBuilder (const Netlist& netlist, const std::vector<
     const ReductionPlan reduction (equations);
     fault_ = reduction.fault;
     if (reduction.faultyOutput >= 0)
-        fault_.subject = outputNodes[at (reduction.faultyOutput)];
+        fault_.subject = at (reduction.faultyOutput) < outputNodes.size()
+                             ? outputNodes[at (reduction.faultyOutput)]
+                             : branches.ports[at (reduction.faultyOutput) - outputNodes.size()].name;
     if (fault_)
         return;
 
