@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/BusNode.h"
 
-#include <algorithm>
-#include <array>
 #include <numbers>
 
 namespace stopwright
@@ -38,21 +36,16 @@ void BusNode::solve (const Stops& stops, Samples& busVolts, Samples& out) noexce
 // do to the samples after it is added at once, for all eight, so that it runs side by side.
 void BusNode::solveBehind (const Stops& stops, Samples& busVolts, Samples& out) noexcept
 {
-    const double ohms = 1.0 / (stops.siemens - stops.kernel[0] + siemens_ * (1.0 + drop_) + capacitorSiemens_);
+    const double ohms = 1.0 / wholeSiemens (stops);
     std::array<double, 2 * length> amps {};
     std::copy (stops.amps.begin(), stops.amps.end(), amps.begin());
     for (std::size_t sample = 0; sample < busVolts.size(); ++sample)
     {
-        const double volts =
-            ohms * (amps[sample] + siemens_ * (out_ - drop_ * volts_) + capacitorSiemens_ * volts_ + capacitorAmps_);
+        const double volts = ohms * (amps[sample] + rememberedAmps());
         for (std::size_t later = 0; later < busVolts.size(); ++later)
             amps[sample + later] += stops.kernel[later] * volts;
-        capacitorAmps_ = capacitorSiemens_ * (volts - volts_) - capacitorAmps_;
-        if (isVirtualEarth_)
-            out_ -= drop_ * (volts + volts_);
-        volts_ = volts;
         busVolts[sample] = volts;
-        out[sample] = isVirtualEarth_ ? out_ : volts;
+        out[sample] = moveOn (volts);
     }
 }
 
