@@ -84,9 +84,8 @@ SelectedCard CardSelection::load() const
     return { std::move (card), std::move (keySource), "generators of " + instrument.name + ", " + division };
 }
 
-Card readSoundCard (const std::filesystem::path& file)
+void requireSoundCard (const Card& card, const std::filesystem::path& file)
 {
-    auto card = readCard (file);
     try
     {
         requireSound (netlistOf (card));
@@ -95,6 +94,12 @@ Card readSoundCard (const std::filesystem::path& file)
     {
         throw DocumentError (file.string(), {}, fault.what());
     }
+}
+
+Card readSoundCard (const std::filesystem::path& file)
+{
+    auto card = readCard (file);
+    requireSoundCard (card, file);
     return card;
 }
 

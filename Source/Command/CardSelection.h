@@ -54,6 +54,9 @@ private:
     std::string division_;
 };
 
+/// Makes sure that the network of a card from `file` can be computed. Fails: DocumentError. Threading: [control].
+void requireSoundCard (const Card& card, const std::filesystem::path& file);
+
 /// Reads a card and makes sure that its network can be computed. Fails: DocumentError. Threading: [control].
 Card readSoundCard (const std::filesystem::path& file);
 

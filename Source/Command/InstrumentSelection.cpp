@@ -2,6 +2,7 @@
 #include "Command/InstrumentSelection.h"
 
 #include "Circuit/FindingWords.h"
+#include "Command/CardSelection.h"
 #include "Organ/InstrumentDocument.h"
 #include "Organ/Spelling.h"
 #include "Units/Error.h"
@@ -106,6 +107,9 @@ SelectedInstrument selectInstrument (const std::filesystem::path& file, const st
         throw DocumentError (file.string(), {}, fault.what());
     }
     auto cards = instrumentCards (instrument, file);
+    for (std::size_t index = 0; index < instrument.stops.size(); ++index)
+        if (const auto& card = cards.ofStops[index])
+            requireSoundCard (*card, cardPath (file, instrument.stops[index].cardFile));
     return { std::move (instrument), std::move (cards) };
 }
 

@@ -19,8 +19,8 @@ struct SelectedInstrument
 };
 
 /// Reads an instrument with its cards. `tablets`, unless empty, are drawn instead of those the document says are:
-/// stops, and couplers. Threading: [control]. Fails: Error (a document that cannot be used, a tablet that is not there or
-/// has no sound, nothing drawn).
+/// stops, and couplers. Threading: [control]. Fails: Error (a document or card that cannot be used, a tablet that is not
+/// there or has no sound, nothing drawn).
 SelectedInstrument selectInstrument (const std::filesystem::path& file, const std::vector<std::string>& tablets);
 
 /// The tablets that are drawn: stops that sound, then couplers. Threading: [control].

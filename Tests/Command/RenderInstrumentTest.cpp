@@ -228,6 +228,11 @@ TEST_F (RenderInstrument, RefusesWhatDoesNotGoTogether)
     EXPECT_EQ (over.status, 1);
     EXPECT_NE (over.err.find ("name another file"), std::string::npos) << over.err;
     EXPECT_GT (std::filesystem::file_size (square), 0U);
+
+    auto broken = card ("8");
+    broken.replace (broken.find ("\"output\": \"a\""), 13, "\"output\": \"b\"");
+    scratch.write ("8.json", broken);
+    expectRefusal (hold(), { "8.json", "\"b\"" });
     std::filesystem::remove (square);
     expectRefusal (hold(), { "8.json" });
 }

@@ -147,12 +147,14 @@ TEST (OfflineRender, RefusesInASentence)
 
     auto organ = emptyOrgan ({});
     EXPECT_THROW (renderOffline (organ.instrument, organ.cards, impossible, nothing), Error);
-    organ.add ("Broken", unsound);
+    auto broken = bareCard();
+    broken.output = "nowhere";
+    organ.add ("Broken", broken);
     EXPECT_THROW (renderOffline (organ.instrument, organ.cards, {}, nothing), Error);
 }
 
 // On an ideal virtual earth a stop is its card loaded by its mixing resistor, times feedback over mixing: Kirchhoff's
-// current law. 56 k into 47 k, sample by sample, so that the delay is taken off as the card's is.
+// current law; it inverts. 56 k into 47 k, sample by sample, so that the delay is taken off as the card's is.
 TEST (OfflineRender, AStopAloneIsItsCardTimesTheLawOfTheBus)
 {
     constexpr double mixingOhms = 56e3;
@@ -163,13 +165,13 @@ TEST (OfflineRender, AStopAloneIsItsCardTimesTheLawOfTheBus)
     const auto stop = rendered (organ, { heldKeys ({ 48, a3 }, 1.0, upper), 48000.0 }).samples;
 
     Card loaded = card;
-    loaded.parts.push_back ({ "Load", Resistor { mixingOhms }, { card.output, "0" } });
+    loaded.parts.push_back ({ .name = "Load", .nodes = { card.output, "0" }, .value = Resistor { mixingOhms } });
     std::vector<double> expected;
     renderOffline (loaded, keySourceOf (organ.instrument, "Upper", card), { heldKeys ({ 48, a3 }, 1.0), 48000.0 },
                    [&] (std::span<const float> block)
                    {
                        for (const float sample : block)
-                           expected.push_back (static_cast<double> (sample) * feedbackOhms / mixingOhms);
+                           expected.push_back (static_cast<double> (sample) * -feedbackOhms / mixingOhms);
                    });
     ASSERT_EQ (stop.size(), expected.size());
     double largest = 0.0;
