@@ -84,8 +84,8 @@ std::string describe (const Card& card, const Netlist& netlist, const std::files
 
 std::string counted (std::size_t count, const std::string& what)
 {
-    const bool hisses = what.ends_with ("ch"); // a switch
-    const bool endsInY = what.ends_with ("y"); // a supply
+    const bool hisses = what.ends_with ("ch");   // a switch
+    const bool endsInY = what.ends_with ("ply"); // a supply
     if (count == 1)
         return "1 " + what;
     return std::to_string (count) + " "
