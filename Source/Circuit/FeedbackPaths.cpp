@@ -12,6 +12,17 @@ std::size_t indexOf (int node)
     return static_cast<std::size_t> (node);
 }
 
+/// The node that an ideal supply holds against common; common when it holds none.
+int nodeHeldBySupply (const Part& part, const NodeMap& nodes)
+{
+    const auto* supply = std::get_if<Supply> (&part.value);
+    if (supply == nullptr || supply->seriesOhms != 0.0)
+        return NodeMap::common;
+    const int plus = nodes.find (part.nodes[0]);
+    const int minus = nodes.find (part.nodes[1]);
+    return plus == NodeMap::common ? minus : minus == NodeMap::common ? plus : NodeMap::common;
+}
+
 } // namespace
 
 FeedbackPaths::FeedbackPaths (const Netlist& netlist, const NodeMap& nodes, PathKind kind)
@@ -37,11 +48,8 @@ FeedbackPaths::FeedbackPaths (const Netlist& netlist, const NodeMap& nodes, Path
     {
         if (std::holds_alternative<OpAmp> (part.value))
             hold (nodes.find (part.nodes[2]));
-        const auto* supply = std::get_if<Supply> (&part.value);
-        if (supply != nullptr && supply->seriesOhms == 0.0)
-            for (const std::size_t lead : { 0U, 1U })
-                if (nodes.find (part.nodes[1 - lead]) == NodeMap::common)
-                    hold (nodes.find (part.nodes[lead]));
+        else if (const int node = nodeHeldBySupply (part, nodes); node != NodeMap::common)
+            hold (node);
     }
 
     for (const auto& part : netlist.parts)
