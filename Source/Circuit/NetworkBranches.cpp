@@ -2,8 +2,10 @@
 #include "Circuit/NetworkBranches.h"
 
 #include "Circuit/Junction.h"
+#include "Circuit/PotentiometerTrack.h"
 
 #include <cmath>
+#include <numbers>
 
 namespace stopwright
 {
@@ -23,6 +25,29 @@ void addBetween (std::vector<NetworkBranches::Branch>& list, NetworkBranches::Br
 }
 
 } // namespace
+
+double valueOf (const BranchValue& branch, std::span<const double> knobValues) noexcept
+{
+    if (branch.law == BranchLaw::junction)
+        return junctionSiemens;
+    const double knob = knobValues[static_cast<std::size_t> (branch.knob)];
+    switch (branch.law)
+    {
+        case BranchLaw::plain:
+            return knob;
+        case BranchLaw::conductance:
+            return 1.0 / knob;
+        case BranchLaw::angular:
+            return 2.0 * std::numbers::pi * knob;
+        case BranchLaw::upperConductance:
+        case BranchLaw::lowerConductance:
+        case BranchLaw::junction:
+            break;
+    }
+    const auto track =
+        potentiometerOhms ({ knob, knobValues[static_cast<std::size_t> (branch.positionKnob)], branch.taper });
+    return 1.0 / (branch.law == BranchLaw::upperConductance ? track.upperOhms : track.lowerOhms);
+}
 
 NetworkBranches::NetworkBranches (const Netlist& netlist, const KnobTable& knobs) : nodeCount (1), map_ (netlist)
 {

@@ -5,6 +5,7 @@
 #include "Circuit/Netlist.h"
 #include "Circuit/NodeMap.h"
 
+#include <span>
 #include <string>
 #include <vector>
 
@@ -30,6 +31,9 @@ struct BranchValue
     int positionKnob = -1; ///< potentiometers
     Taper taper = Taper::linear;
 };
+
+/// That number: ohms, siemens, farads, henries or rad/s. Threading: [audio] no allocation, no lock.
+double valueOf (const BranchValue& branch, std::span<const double> knobValues) noexcept;
 
 /// A netlist taken apart into two-terminal branches between numbered nodes, node 0 being common.
 ///

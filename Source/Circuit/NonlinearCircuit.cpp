@@ -54,7 +54,7 @@ void requireOutputs (const Netlist& netlist, const std::vector<std::string>& out
 struct Built
 {
     StateSpaceBuilder builder;
-    bool isInjected;
+    bool isInjected = false;
 };
 
 Built makeBuilder (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz)

@@ -2,14 +2,11 @@
 #include "Circuit/StateSpaceBuilder.h"
 
 #include "Circuit/Elimination.h"
-#include "Circuit/Junction.h"
 #include "Circuit/NetworkEquations.h"
-#include "Circuit/PotentiometerTrack.h"
 #include "Circuit/ReductionPlan.h"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace stopwright
 {
@@ -41,28 +38,6 @@ void appendRange (std::vector<int>& order, int first, int end)
 {
     for (int index = first; index < end; ++index)
         order.push_back (index);
-}
-
-double valueOf (const BranchValue& branch, std::span<const double> knobValues) noexcept
-{
-    if (branch.law == BranchLaw::junction)
-        return junctionSiemens;
-    const double knob = knobValues[at (branch.knob)];
-    switch (branch.law)
-    {
-        case BranchLaw::plain:
-            return knob;
-        case BranchLaw::conductance:
-            return 1.0 / knob;
-        case BranchLaw::angular:
-            return 2.0 * std::numbers::pi * knob;
-        case BranchLaw::upperConductance:
-        case BranchLaw::lowerConductance:
-        case BranchLaw::junction:
-            break;
-    }
-    const auto track = potentiometerOhms ({ knob, knobValues[at (branch.positionKnob)], branch.taper });
-    return 1.0 / (branch.law == BranchLaw::upperConductance ? track.upperOhms : track.lowerOhms);
 }
 
 } // namespace
