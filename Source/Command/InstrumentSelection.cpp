@@ -22,6 +22,7 @@ template <typename Item>
 std::vector<std::string_view> namesOf (const std::vector<Item>& items)
 {
     std::vector<std::string_view> names;
+    names.reserve (items.size());
     for (const auto& item : items)
         names.emplace_back (item.name);
     return names;
@@ -40,6 +41,7 @@ std::vector<std::string_view> tabletsOf (const Instrument& instrument)
 {
     const auto closest = closestWord (name, names);
     std::vector<std::string> shown;
+    shown.reserve (names.size());
     for (const auto known : names)
         shown.push_back (partWords (known));
     const std::vector<std::string_view> views (shown.begin(), shown.end());

@@ -44,6 +44,7 @@ std::string keysWords (const ChannelCompasses& channels)
 std::string channelWords (const std::vector<int>& channels)
 {
     std::vector<std::string> numbers;
+    numbers.reserve (channels.size());
     for (const int channel : channels)
         numbers.push_back (std::to_string (channel));
     const std::vector<std::string_view> views (numbers.begin(), numbers.end());

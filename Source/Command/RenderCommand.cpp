@@ -41,6 +41,7 @@ constexpr const char* footer =
 std::string listed (const std::vector<std::string>& names, std::string_view before)
 {
     std::vector<std::string> shown;
+    shown.reserve (names.size());
     for (const auto& name : names)
         shown.push_back (printable (name));
     const std::vector<std::string_view> views (shown.begin(), shown.end());
