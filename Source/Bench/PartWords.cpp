@@ -42,6 +42,27 @@ juce::String lessonOf (const OpAmp&, KnobKind)
            "frequencies.";
 }
 
+juce::String seriesLesson()
+{
+    return "Series resistance: what the current meets besides; more of it rounds the corner.";
+}
+
+juce::String lessonOf (const Diode&, KnobKind)
+{
+    return seriesLesson();
+}
+
+juce::String lessonOf (const Transistor&, KnobKind)
+{
+    return "Transistor: lends current, so that what follows does not load what comes before, or makes it louder. Its "
+           "bias decides how far a signal may go before it is cut.";
+}
+
+juce::String lessonOf (const Supply&, KnobKind)
+{
+    return seriesLesson();
+}
+
 juce::String lessonOf (const Switch&, KnobKind)
 {
     return PartWords::switchLesson();
@@ -72,6 +93,8 @@ juce::String PartWords::number (KnobKind kind, CardKnob::Place place)
             return "self-capacitance";
         case KnobKind::gainBandwidthHz:
             return "gain-bandwidth product";
+        case KnobKind::seriesOhms:
+            return "series resistance";
         case KnobKind::sourceOhms:
             return "source resistance";
     }
@@ -108,8 +131,9 @@ juce::String PartWords::tapLine (const Tap& tap)
 
 juce::String PartWords::heading (const PartValue& value)
 {
-    static const juce::StringArray headings { "RESISTORS",      "CAPACITORS", "COILS",
-                                              "POTENTIOMETERS", "SWITCHES",   "AMPLIFIERS" };
+    static const juce::StringArray headings { "RESISTORS",       "CAPACITORS", "COILS",  "POTENTIOMETERS",
+                                              "SWITCHES",        "AMPLIFIERS", "DIODES", "NPN TRANSISTORS",
+                                              "PNP TRANSISTORS", "SUPPLIES" };
     return headings[static_cast<int> (value.index())];
 }
 

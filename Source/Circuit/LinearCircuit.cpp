@@ -2,6 +2,7 @@
 #include "Circuit/LinearCircuit.h"
 
 #include "Circuit/CheckedBuilder.h"
+#include "Circuit/Junction.h"
 #include "Circuit/KnobBank.h"
 #include "Circuit/KnobHold.h"
 #include "Circuit/StateAdoption.h"
@@ -21,12 +22,22 @@ std::size_t at (int index) noexcept
     return static_cast<std::size_t> (index);
 }
 
+StateSpaceBuilder linearBuilder (const Netlist& netlist,
+                                 const std::vector<std::string>& outputNodes,
+                                 double sampleRateHz)
+{
+    if (hasDevices (netlist))
+        throw Error ("The network has diodes, transistors or supplies, which a linear circuit cannot run; run it as a "
+                     "nonlinear one.");
+    return checkedBuilder (netlist, outputNodes, sampleRateHz);
+}
+
 } // namespace
 
 struct LinearCircuit::Implementation
 {
     Implementation (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz)
-        : network (checkedBuilder (netlist, outputNodes, sampleRateHz), sampleRateHz),
+        : network (linearBuilder (netlist, outputNodes, sampleRateHz), sampleRateHz),
           knobs (network.builder().knobs(), rampStepsWithin (rampSeconds, sampleRateHz)),
           hold (holdSamples (sampleRateHz)),
           sources (netlist.sources)

@@ -96,6 +96,7 @@ void requireKnownName (const FieldReader& fields,
     if (hasName (items, name))
         return;
     std::vector<std::string_view> names;
+    names.reserve (items.size());
     for (const auto& item : items)
         names.emplace_back (item.name);
     refuseStranger (fields, key, name, names, word, list);

@@ -21,10 +21,12 @@ constexpr std::array<string_view, 7> cardFields { "stopwright", "kind", "name", 
 constexpr std::array<string_view, 14> tapFields { "name",    "wave",       "duty",  "ranks",   "weights",
                                                   "riseTau", "fallTau",    "tauIn", "weight",  "footage",
                                                   "vpp",     "sourceOhms", "node",  "polarity" };
-constexpr std::array<string_view, 14> partFields { "name",       "kind",     "nodes",       "value",
-                                                   "tolerance",  "leakOhms", "windingOhms", "selfFarads",
-                                                   "position",   "taper",    "closed",      "gainBandwidthHz",
-                                                   "openLoopDb", "rails" };
+constexpr std::array<string_view, 22> partFields { "name",       "kind",        "nodes",          "value",
+                                                   "tolerance",  "leakOhms",    "windingOhms",    "selfFarads",
+                                                   "position",   "taper",       "closed",         "gainBandwidthHz",
+                                                   "openLoopDb", "rails",       "saturationAmps", "emissionCoefficient",
+                                                   "seriesOhms", "forwardBeta", "reverseBeta",    "leakageAmps",
+                                                   "earlyVolts", "volts" };
 constexpr std::array<string_view, 17> instrumentFields {
     "stopwright",   "kind",      "name",    "note",     "tuning",    "highestGenerator",
     "aboveHighest", "mutations", "keyer",   "contacts", "divisions", "keyedBuses",

@@ -32,24 +32,20 @@ void BusNode::solve (const Stops& stops, Samples& busVolts, Samples& out) noexce
     out_ = out.back();
 }
 
-// drop_ is zero on a passive bus and capacitorSiemens_ at a virtual earth, so one line serves both.
+// drop_ is zero on a passive bus and capacitorSiemens_ at a virtual earth, so one line serves both. What a sample's volts
+// do to the samples after it is added at once, for all eight, so that it runs side by side.
 void BusNode::solveBehind (const Stops& stops, Samples& busVolts, Samples& out) noexcept
 {
-    const double whole = stops.siemens - stops.kernel[0] + siemens_ * (1.0 + drop_) + capacitorSiemens_;
+    const double ohms = 1.0 / wholeSiemens (stops);
+    std::array<double, 2 * length> amps {};
+    std::copy (stops.amps.begin(), stops.amps.end(), amps.begin());
     for (std::size_t sample = 0; sample < busVolts.size(); ++sample)
     {
-        double amps = stops.amps[sample] + siemens_ * (out_ - drop_ * volts_);
-        for (std::size_t earlier = 0; earlier < sample; ++earlier)
-            amps += stops.kernel[sample - earlier] * busVolts[earlier];
-        amps += capacitorSiemens_ * volts_ + capacitorAmps_;
-
-        const double volts = amps / whole;
-        capacitorAmps_ = capacitorSiemens_ * (volts - volts_) - capacitorAmps_;
-        if (isVirtualEarth_)
-            out_ -= drop_ * (volts + volts_);
-        volts_ = volts;
+        const double volts = ohms * (amps[sample] + rememberedAmps());
+        for (std::size_t later = 0; later < busVolts.size(); ++later)
+            amps[sample + later] += stops.kernel[later] * volts;
         busVolts[sample] = volts;
-        out[sample] = isVirtualEarth_ ? out_ : volts;
+        out[sample] = moveOn (volts);
     }
 }
 

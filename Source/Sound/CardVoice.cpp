@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/CardVoice.h"
 
-#include "Circuit/LinearCircuit.h"
+#include "Sound/CardNetwork.h"
 #include "Sound/Decimator.h"
 #include "Sound/HeldKeys.h"
 #include "Sound/Pieces.h"
@@ -39,7 +39,7 @@ struct CardVoice::Implementation
     double deviceRateHz;
     int lowestKey;
     int highestKey;
-    LinearCircuit circuit; // first of the heavy ones: it refuses an unsound card
+    CardNetwork circuit; // first of the heavy ones: it refuses an unsound card
     GeneratorBank generators;
     std::vector<std::unique_ptr<TapBus>> taps;
     std::vector<const double*> sources; ///< the taps' volts, as the network wants them
@@ -54,7 +54,7 @@ CardVoice::Implementation::Implementation (const Card& card, const KeySource& so
     : deviceRateHz (spec.deviceRateHz),
       lowestKey (source.lowestKey),
       highestKey (source.highestKey),
-      circuit (netlistOf (card), { card.output }, internalRateHz (spec)),
+      circuit (netlistOf (card), card.output, internalRateHz (spec)),
       generators (source.tuning, tapWavesOf (card).waves, internalRateHz (spec), internalPieceFrames (spec)),
       output (static_cast<std::size_t> (internalPieceFrames (spec))),
       decimator (spec.deviceRateHz, internalFactor (spec), pieceFrames)
@@ -141,8 +141,7 @@ void CardVoice::renderPiece (std::span<double> volts) noexcept
     for (const auto& tap : own.taps)
         tap->render (own.generators, frames);
 
-    double* const outputs[] = { own.output.data() };
-    own.circuit.process (own.sources, outputs, frames);
+    own.circuit.process (own.sources, std::span (own.output).first (static_cast<std::size_t> (frames)));
     own.decimator.process (std::span (own.output).first (static_cast<std::size_t> (frames)), volts);
     own.time += frames;
 

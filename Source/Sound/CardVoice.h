@@ -18,7 +18,8 @@ namespace stopwright
 
 /// One card sounding: all keys' waves from the shared generators through the keyers onto the taps, the sum of all
 /// sounding keys through the card's one network, and down to the device rate. Volts out. It has one keyboard, which
-/// every MIDI channel plays, no swell shoe and no stage that clips.
+/// every MIDI channel plays, no swell shoe and no stage that clips. Without the resting volts of a card with devices (see
+/// CardNetwork).
 /// Threading: as Voice.
 class CardVoice : public Voice
 {

@@ -33,7 +33,8 @@ void requirePlayable (const RotorSettings& rotor, const RotorPlace& place)
                      + formatForReading (place.microphoneMetres, Quantity::number) + " m; make it smaller.");
     const double fastest = std::max (std::abs (rotor.slowRpm), std::abs (rotor.fastRpm)) / 60.0;
     const double metresPerSecond = fullTurn * fastest * rotor.radiusMetres;
-    if (! (metresPerSecond < highestPartOfSound * CirclingSource::soundMetresPerSecond))
+    if (! std::isfinite (rotor.slowRpm + rotor.fastRpm)
+        || ! (metresPerSecond < highestPartOfSound * CirclingSource::soundMetresPerSecond))
         throw Error ("A rotor whose mouth moves at " + formatForReading (metresPerSecond, Quantity::number)
                      + " m/s is none; give it less than half the speed of sound, 343 m/s.");
 }
@@ -52,7 +53,8 @@ CirclingSource::CirclingSource (const RotorSettings& rotor,
       turn_ (rotor, isFast, rateHz),
       kernel_ (std::move (kernel)),
       axisFrames_ (latencyFrames),
-      seconds_ (0.0)
+      axisSeconds_ (place.microphoneMetres / soundMetresPerSecond),
+      seconds_ (axisSeconds_)
 {
     requirePlayable (rotor, place);
     assert (latencyFrames >= leastLatencyFrames (rotor, *kernel_, rateHz));
@@ -91,18 +93,17 @@ void CirclingSource::findDelay() noexcept
 void CirclingSource::process (std::span<double> samples) noexcept
 {
     const auto reach = static_cast<std::size_t> (kernel_->reach());
-    const double axisSeconds = place_.microphoneMetres / soundMetresPerSecond;
     for (double& sample : samples)
     {
-        place0_ = (place0_ + 1) & mask_;
-        ring_[place0_] = sample;
-        ring_[place0_ + mask_ + 1] = sample;
+        newest_ = (newest_ + 1) & mask_;
+        ring_[newest_] = sample;
+        ring_[newest_ + mask_ + 1] = sample;
 
         turn_.advance();
         findDelay();
-        const double delay = axisFrames_ + (seconds_ - axisSeconds) * rateHz_;
+        const double delay = delayFrames();
         const auto whole = static_cast<std::size_t> (delay);
-        const std::size_t window = (place0_ - whole - reach) & mask_;
+        const std::size_t window = (newest_ - whole - reach) & mask_;
         sample = gain_ * kernel_->read (ring_.data() + window, delay - static_cast<double> (whole));
     }
 }
@@ -111,7 +112,7 @@ void CirclingSource::reset() noexcept
 {
     std::fill (ring_.begin(), ring_.end(), 0.0);
     turn_.reset();
-    seconds_ = place_.microphoneMetres / soundMetresPerSecond;
+    seconds_ = axisSeconds_;
     for (int step = 0; step < 8; ++step)
         findDelay();
 }
@@ -129,7 +130,7 @@ void CirclingSource::copyStateFrom (const CirclingSource& other) noexcept
     turn_.copyStateFrom (other.turn_);
     seconds_ = other.seconds_;
     gain_ = other.gain_;
-    place0_ = other.place0_;
+    newest_ = other.newest_;
 }
 
 } // namespace stopwright

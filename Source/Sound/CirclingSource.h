@@ -24,13 +24,13 @@ struct RotorPlace
 /// the sound left it.
 ///
 /// With radius r, microphone at d, angle a (0 towards it), the way is D (a) = sqrt (d^2 + r^2 - 2 d r cos a). What arrives
-/// at t left at t - tau, tau = D (a (t - tau)) / c: solved by one Newton step from the tau of the sample before, with a
-/// linear in between; c tau / r is then good to 1e-9. So a source coming on at v sounds f / (1 - v / c) and not
-/// f (1 + v / c). The amplitude is (d / D) (1 - directivity (1 - cos b) / 2), b the angle between mouth and the way to the
-/// microphone, cos b = (d cos a - r) / D. c = 343 m/s.
+/// at t left at t - tau, tau = D (a (t - tau)) / c: solved by one Newton step from the tau of the sample before, taking
+/// the speed as steady on the way. So a source coming on at v sounds f / (1 - v / c), and not f (1 + v / c). The
+/// amplitude is (d / D) (1 - directivity (1 - cos b) / 2), b the angle between mouth and the way to the microphone,
+/// cos b = (d cos a - r) / D. c = 343 m/s.
 /// Threading: construct on [control]; noexcept functions on [audio], no allocation, no lock.
-/// Source: Pierce, Acoustics (1981), moving sources; Smith, Serafin, Abel & Berners, Doppler simulation and the Leslie,
-/// DAFx-02 (2002) (both from memory); the cosine law is common practice, no source
+/// Source: Pierce, Acoustics (1981), moving sources; Smith, Serafin, Abel & Berners, DAFx-02 (2002), rotating horns
+/// (both from memory); the cosine law is common practice, no source
 class CirclingSource
 {
 public:
@@ -52,6 +52,9 @@ public:
 
     /// In place, any length.
     void process (std::span<double> samples) noexcept;
+
+    /// How long ago, in frames, the sound of the last frame went in.
+    double delayFrames() const noexcept { return axisFrames_ + (seconds_ - axisSeconds_) * rateHz_; }
 
     /// Nothing under way, angle 0, at the speed asked for.
     void reset() noexcept;
@@ -78,11 +81,12 @@ private:
     RotorPlace place_;
     RotorTurn turn_;
     std::shared_ptr<const FractionalKernel> kernel_;
-    double axisFrames_; ///< delay of a sound from the axis
-    double seconds_;    ///< way of the last sample: tau
+    double axisFrames_;  ///< delay of a sound from the axis
+    double axisSeconds_; ///< way of a sound from the axis
+    double seconds_;     ///< way of the last sample: tau
     double gain_ = 1.0;
     std::size_t mask_ = 0;
-    std::size_t place0_ = 0;
+    std::size_t newest_ = 0;
     std::vector<double> ring_; ///< twice over, so that a window never wraps
 };
 

@@ -34,8 +34,10 @@ struct Engine::Implementation
 {
     Implementation() { mailbox.levelDb.store (startListeningLevelDb, std::memory_order_relaxed); }
 
-    void publish (std::unique_ptr<PlayedVoice> played);
-    void play (std::function<std::unique_ptr<Voice> (const StreamSpec&)> maker, double referenceVolts);
+    void publish (std::unique_ptr<PlayedVoice> played, const std::string& tablet);
+    void play (std::function<std::unique_ptr<Voice> (const StreamSpec&)> maker,
+               double referenceVolts,
+               const std::string& tablet = {});
     template <typename Kind>
     bool turn (double value, const std::function<std::optional<int> (const Kind&)>& find);
 
@@ -52,9 +54,9 @@ struct Engine::Implementation
     // has no part in it.
     std::mutex newestMutex;
     PlayedVoice* newest = nullptr;
+    std::string tabletInHand;                         ///< of the newest
     std::vector<std::unique_ptr<PlayedVoice>> voices; ///< all that the audio thread may still hold, oldest first
     std::function<std::unique_ptr<Voice> (const StreamSpec&)> makeVoice; ///< the one set last, for any stream
-    std::string tabletInHand;
     double reference = 0.0;
 };
 
@@ -93,7 +95,6 @@ void Engine::setCard (const Card& card, const KeySource& keySource, bool newRefe
     own.play ([card, keySource] (const StreamSpec& spec)
               { return std::make_unique<CardVoice> (card, keySource, spec); },
               newReference || ! own.makeVoice ? referenceVolts (card, keySource) : own.reference);
-    own.tabletInHand.clear();
 }
 
 void Engine::setInstrument (const Instrument& instrument,
@@ -104,28 +105,30 @@ void Engine::setInstrument (const Instrument& instrument,
     auto& own = *implementation_;
     own.play ([instrument, cards] (const StreamSpec& spec)
               { return std::make_unique<InstrumentVoice> (instrument, cards, spec); },
-              newReference || ! own.makeVoice ? referenceVolts (instrument, cards, tabletInHand) : own.reference);
-    own.tabletInHand = tabletInHand;
+              newReference || ! own.makeVoice ? referenceVolts (instrument, cards, tabletInHand) : own.reference,
+              tabletInHand);
 }
 
 void Engine::Implementation::play (std::function<std::unique_ptr<Voice> (const StreamSpec&)> maker,
-                                   double referenceVolts)
+                                   double referenceVolts,
+                                   const std::string& tablet)
 {
     std::erase_if (voices, [] (const auto& voice) { return voice->wasReleased.load (std::memory_order_acquire); });
     auto played = std::make_unique<PlayedVoice> (maker (spec), referenceVolts, voices);
     makeVoice = std::move (maker);
     reference = referenceVolts;
-    publish (std::move (played));
+    publish (std::move (played), tablet);
 }
 
 /// Hands a voice over. One that was never taken comes back out of the slot and is freed here.
-void Engine::Implementation::publish (std::unique_ptr<PlayedVoice> played)
+void Engine::Implementation::publish (std::unique_ptr<PlayedVoice> played, const std::string& tablet)
 {
     PlayedVoice* const published = played.get();
     voices.push_back (std::move (played));
     {
         const std::scoped_lock lock (newestMutex);
         newest = published;
+        tabletInHand = tablet;
     }
     if (PlayedVoice* const untaken = mailbox.nextVoice.exchange (published, std::memory_order_acq_rel))
         std::erase_if (voices, [untaken] (const auto& held) { return held.get() == untaken; });

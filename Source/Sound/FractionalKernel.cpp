@@ -53,7 +53,8 @@ FractionalKernel::FractionalKernel (double rateHz)
         for (int tap = 0; tap < 2 * reach_; ++tap)
         {
             const int distance = places * (reach_ - tap) - place;
-            row[tap] = std::abs (distance) > half ? 0.0 : prototype[static_cast<std::size_t> (half + distance)];
+            const int index = half + distance;
+            row[tap] = std::abs (distance) > half ? 0.0 : prototype[static_cast<std::size_t> (index)];
             sum += row[tap];
         }
         for (std::size_t tap = 0; tap < taps_; ++tap)

@@ -2,13 +2,13 @@
 #include "Sound/InstrumentVoice.h"
 
 #include "Sound/KeyDesk.h"
-#include "Sound/RailPreamp.h"
+#include "Sound/RailControls.h"
+#include "Sound/RailRack.h"
 #include "Sound/ToneRack.h"
-#include "Units/Error.h"
 
 #include <algorithm>
 #include <cmath>
-#include <map>
+#include <utility>
 
 namespace stopwright
 {
@@ -16,197 +16,49 @@ namespace stopwright
 namespace
 {
 
-constexpr int block = RailStop::length;
+constexpr int block = RailRack::block;
 constexpr int mostCarry = block - 1;
-
-int internalPieceFrames (const StreamSpec& spec)
-{
-    return Voice::pieceFrames * internalFactor (spec);
-}
-
-double internalRateHz (const StreamSpec& spec)
-{
-    return spec.deviceRateHz * internalFactor (spec);
-}
 
 /// With a bus for stops to be on, if it has none.
 Instrument withBus (Instrument instrument)
 {
     if (! instrument.mixingBuses.empty())
         return instrument;
-    instrument.mixingBuses.push_back ({});
-    instrument.outlets.push_back ({});
-    instrument.preamps.push_back ({});
+    instrument.mixingBuses.emplace_back();
+    instrument.outlets.emplace_back();
+    instrument.preamps.emplace_back();
     for (StopTablet& stop : instrument.stops)
         stop.bus.clear();
     return instrument;
-}
-
-template <typename Item>
-std::optional<std::size_t> indexOf (const std::vector<Item>& items, const std::string& name)
-{
-    const auto found = std::ranges::find (items, name, &Item::name);
-    if (found == items.end())
-        return {};
-    return static_cast<std::size_t> (found - items.begin());
 }
 
 } // namespace
 
 struct InstrumentVoice::Implementation
 {
-    Implementation (Instrument playable, const InstrumentCards& cards, const StreamSpec& spec);
+    Implementation (Instrument playable, const InstrumentCards& cards, const StreamSpec& spec)
+        : instrument (withBus (std::move (playable))),
+          factor (internalFactor (spec)),
+          desk (instrument),
+          tones (instrument, cards, spec.deviceRateHz * factor, pieceFrames * factor, mostCarry),
+          rack (instrument, cards, tones, spec),
+          controls (instrument, rack)
+    {}
 
-    void addStops (const InstrumentCards& cards);
-    void addPreamps (const InstrumentCards& cards, const StreamSpec& spec);
-    void addOutlets (const StreamSpec& spec);
-    void setStopControl (int index, double value) noexcept;
-    void soundKey (int division, int key, bool down, int frameOffset) noexcept;
-    void playBlocks (int blockCount) noexcept;
-
-    std::optional<int> controlOf (const std::string& tablet, std::optional<int> ofStop) const;
-
-    int couplerCount() const noexcept { return static_cast<int> (instrument.couplers.size()); }
-
-    int firstStopControl() const noexcept { return couplerCount() + static_cast<int> (outlets.size()); }
-
-    RailStop* stopOf (const std::string& tablet) const;
+    void soundKey (int division, int key, bool down, int frameOffset) noexcept
+    {
+        tones.key (division, key, down, frameOffset * factor);
+    }
 
     Instrument instrument;
-    double internalHz;
-    int factor;
+    int factor; ///< internal samples of a device frame
     KeyDesk desk;
     ToneRack tones;
-    std::vector<std::unique_ptr<RailStop>> stops; ///< of the instrument's; null for one that cannot sound
-    std::vector<std::unique_ptr<RailPreamp>> preamps;
-    std::vector<std::size_t> outletOfPreamp;
-    std::vector<int> offsetOfPreamp; ///< what it waits for the slowest
-    std::vector<std::unique_ptr<OutletMix>> outlets;
-    std::vector<std::string> clipNames;
-
-    struct StopControl
-    {
-        RailStop* stop = nullptr;
-        int first = 0; ///< its draw, then its knobs
-    };
-
-    std::vector<StopControl> stopControls;
-    int controlCount = 0;
-    int delay = 0; ///< device frames
+    RailRack rack;
+    RailControls controls;
     int carry = 0; ///< tone frames that wait for their block to be full
     bool hasFault = false;
 };
-
-InstrumentVoice::Implementation::Implementation (Instrument playable,
-                                                 const InstrumentCards& cards,
-                                                 const StreamSpec& spec)
-    : instrument (withBus (std::move (playable))),
-      internalHz (internalRateHz (spec)),
-      factor (internalFactor (spec)),
-      desk (instrument),
-      tones (instrument, cards, internalHz, internalPieceFrames (spec), mostCarry)
-{
-    addStops (cards);
-    addPreamps (cards, spec);
-    addOutlets (spec);
-    controlCount = firstStopControl();
-    for (const auto& stop : stops)
-    {
-        if (! stop)
-            continue;
-        stopControls.push_back ({ stop.get(), controlCount });
-        controlCount += 1 + stop->knobCount();
-    }
-}
-
-void InstrumentVoice::Implementation::addStops (const InstrumentCards& cards)
-{
-    for (std::size_t index = 0; index < instrument.stops.size(); ++index)
-    {
-        const StopTablet& tablet = instrument.stops[index];
-        stops.emplace_back();
-        if (! cards.ofStops[index] || ! indexOf (instrument.mixingBuses, tablet.bus))
-            continue;
-        try
-        {
-            stops.back() =
-                std::make_unique<RailStop> (tablet, *cards.ofStops[index], tones.tonesOf (index), internalHz);
-        }
-        catch (const Error& error)
-        {
-            throw Error ("The stop " + tablet.name + " cannot be played: " + error.what());
-        }
-    }
-}
-
-void InstrumentVoice::Implementation::addPreamps (const InstrumentCards& cards, const StreamSpec& spec)
-{
-    static const std::vector<std::optional<Card>> none;
-    for (std::size_t index = 0; index < instrument.preamps.size(); ++index)
-    {
-        const Preamp& preamp = instrument.preamps[index];
-        const auto bus = indexOf (instrument.mixingBuses, preamp.bus);
-        const auto outlet = indexOf (instrument.outlets, preamp.outlet);
-        if (! bus || ! outlet)
-            continue;
-        preamps.push_back (std::make_unique<RailPreamp> (instrument.mixingBuses[*bus], preamp,
-                                                         index < cards.ofStages.size() ? cards.ofStages[index] : none,
-                                                         internalHz, internalPieceFrames (spec) + mostCarry));
-        outletOfPreamp.push_back (*outlet);
-        for (const auto& stage : preamps.back()->stageNames())
-            clipNames.push_back ((preamp.name.empty() ? std::string() : preamp.name + ": ") + stage);
-        for (std::size_t stop = 0; stop < stops.size(); ++stop)
-            if (stops[stop] && instrument.stops[stop].bus == preamp.bus)
-                preamps.back()->bus().addStop (*stops[stop]);
-    }
-}
-
-void InstrumentVoice::Implementation::addOutlets (const StreamSpec& spec)
-{
-    int slowest = 0;
-    for (const auto& preamp : preamps)
-        slowest = std::max (slowest, preamp->latencySamples());
-    for (const auto& preamp : preamps)
-        offsetOfPreamp.push_back (slowest - preamp->latencySamples());
-
-    // Enough to fill a block, and all of it together a whole number of device frames.
-    int lead = mostCarry;
-    while ((lead + slowest) % factor != 0)
-        ++lead;
-    for (const Outlet& outlet : instrument.outlets)
-        outlets.push_back (
-            std::make_unique<OutletMix> (outlet, spec.deviceRateHz, factor, pieceFrames, lead, slowest + block));
-    delay = (lead + slowest) / factor + (outlets.empty() ? 0 : outlets.front()->decimatorDelayFrames());
-}
-
-void InstrumentVoice::Implementation::soundKey (int division, int key, bool down, int frameOffset) noexcept
-{
-    tones.key (division, key, down, frameOffset * factor);
-}
-
-void InstrumentVoice::Implementation::playBlocks (int blockCount) noexcept
-{
-    for (std::size_t index = 0; index < preamps.size(); ++index)
-        preamps[index]->process (blockCount, *outlets[outletOfPreamp[index]], offsetOfPreamp[index]);
-    for (const auto& outlet : outlets)
-        outlet->advance (blockCount * block);
-}
-
-RailStop* InstrumentVoice::Implementation::stopOf (const std::string& tablet) const
-{
-    const auto index = indexOf (instrument.stops, tablet);
-    return index ? stops[*index].get() : nullptr;
-}
-
-std::optional<int> InstrumentVoice::Implementation::controlOf (const std::string& tablet,
-                                                               std::optional<int> ofStop) const
-{
-    const RailStop* const stop = stopOf (tablet);
-    const auto found = std::ranges::find (stopControls, stop, &StopControl::stop);
-    if (stop == nullptr || ! ofStop || found == stopControls.end())
-        return {};
-    return found->first + *ofStop;
-}
 
 InstrumentVoice::InstrumentVoice (const Instrument& instrument, const InstrumentCards& cards, const StreamSpec& spec)
     : implementation_ (std::make_unique<Implementation> (instrument, cards, spec))
@@ -216,82 +68,62 @@ InstrumentVoice::~InstrumentVoice() = default;
 
 std::optional<int> InstrumentVoice::findDraw (const std::string& tablet) const
 {
-    return implementation_->controlOf (tablet, 0);
+    return implementation_->controls.findDraw (tablet);
 }
 
 std::optional<int> InstrumentVoice::findCoupler (const std::string& tablet) const
 {
-    const auto index = indexOf (implementation_->instrument.couplers, tablet);
-    return index ? std::optional (static_cast<int> (*index)) : std::nullopt;
+    return implementation_->controls.findCoupler (tablet);
 }
 
 std::optional<int> InstrumentVoice::findOutletSwitch (const std::string& outlet) const
 {
-    const auto index = indexOf (implementation_->instrument.outlets, outlet);
-    return index ? std::optional (implementation_->couplerCount() + static_cast<int> (*index)) : std::nullopt;
+    return implementation_->controls.findOutletSwitch (outlet);
 }
-
-// The draw of a stop comes before its knobs.
 
 std::optional<int> InstrumentVoice::findKnob (const std::string& tablet, const PartKnob& knob) const
 {
-    const RailStop* const stop = implementation_->stopOf (tablet);
-    const auto found = stop != nullptr ? stop->findKnob (knob) : std::nullopt;
-    return found ? implementation_->controlOf (tablet, 1 + *found) : std::nullopt;
+    return implementation_->controls.findKnob (tablet, knob);
 }
 
 std::optional<int> InstrumentVoice::findTapLevelKnob (const std::string& tablet, const std::string& tap) const
 {
-    const RailStop* const stop = implementation_->stopOf (tablet);
-    const auto found = stop != nullptr ? stop->findTapLevelKnob (tap) : std::nullopt;
-    return found ? implementation_->controlOf (tablet, 1 + *found) : std::nullopt;
+    return implementation_->controls.findTapLevelKnob (tablet, tap);
 }
 
 std::optional<int> InstrumentVoice::findMixingKnob (const std::string& tablet) const
 {
-    const RailStop* const stop = implementation_->stopOf (tablet);
-    return stop != nullptr ? implementation_->controlOf (tablet, 1 + stop->mixingKnob()) : std::nullopt;
+    return implementation_->controls.findMixingKnob (tablet);
 }
 
 const std::vector<std::string>& InstrumentVoice::clipNames() const noexcept
 {
-    return implementation_->clipNames;
+    return implementation_->rack.clipNames();
 }
 
 int InstrumentVoice::controlCount() const noexcept
 {
-    return implementation_->controlCount;
+    return implementation_->controls.count();
 }
 
 void InstrumentVoice::setControl (int index, double value) noexcept
 {
     auto& own = *implementation_;
-    if (index < 0 || index >= own.controlCount || ! std::isfinite (value))
+    if (index < 0 || index >= own.controls.count() || ! std::isfinite (value))
         return;
     const bool isOn = value >= 0.5;
-    if (index < own.couplerCount())
+    if (own.controls.isCoupler (index))
         own.desk.drawCoupler (index, isOn,
                               [&own] (int division, int key, bool down) { own.soundKey (division, key, down, 0); });
-    else if (index < own.firstStopControl())
-        own.outlets[static_cast<std::size_t> (index - own.couplerCount())]->stage().setOn (isOn);
+    else if (own.controls.isOutlet (index))
+        own.rack.outlet (static_cast<std::size_t> (own.controls.outletOf (index))).setOn (isOn);
     else
-        own.setStopControl (index, value);
-}
-
-void InstrumentVoice::Implementation::setStopControl (int index, double value) noexcept
-{
-    const auto after = std::ranges::upper_bound (stopControls, index, {}, &StopControl::first);
-    const StopControl& control = *std::prev (after);
-    if (index == control.first)
-        control.stop->setDrawn (value >= 0.5);
-    else
-        control.stop->setKnobTarget (index - control.first - 1, value);
+        own.controls.setStop (index, value);
 }
 
 bool InstrumentVoice::controlsMove() const noexcept
 {
-    return std::ranges::any_of (implementation_->stopControls,
-                                [] (const auto& control) { return control.stop->knobsMove(); });
+    return implementation_->controls.stopsMove();
 }
 
 int InstrumentVoice::divisionOfChannel (int channel) const noexcept
@@ -321,13 +153,10 @@ void InstrumentVoice::renderPiece (std::span<double> volts) noexcept
     const int frames = static_cast<int> (volts.size()) * own.factor;
     own.tones.render (own.carry, frames);
     const int blockCount = (own.carry + frames) / block;
-    own.playBlocks (blockCount);
+    own.rack.playBlocks (blockCount);
     own.carry += frames - blockCount * block;
     own.tones.keep (blockCount * block, own.carry);
-
-    std::ranges::fill (volts, 0.0);
-    for (const auto& outlet : own.outlets)
-        outlet->renderInto (volts);
+    own.rack.render (volts);
 
     // Written so that NaN counts as a fault.
     if (! std::ranges::all_of (volts, [] (double value) { return std::abs (value) <= runawayVolts; }))
@@ -348,20 +177,13 @@ int InstrumentVoice::soundingKeys() const noexcept
 
 void InstrumentVoice::setSwell (double position) noexcept
 {
-    for (const auto& outlet : implementation_->outlets)
-        outlet->stage().setSwell (position);
+    for (std::size_t outlet = 0; outlet < implementation_->rack.outletCount(); ++outlet)
+        implementation_->rack.outlet (outlet).setSwell (position);
 }
 
 std::uint64_t InstrumentVoice::takeClips() noexcept
 {
-    std::uint64_t clips = 0;
-    std::size_t place = 0;
-    for (const auto& preamp : implementation_->preamps)
-    {
-        clips |= place < 64 ? preamp->takeClips() << place : 0;
-        place += preamp->stageNames().size();
-    }
-    return clips;
+    return implementation_->rack.takeClips();
 }
 
 bool InstrumentVoice::hasFault() const noexcept
@@ -371,7 +193,7 @@ bool InstrumentVoice::hasFault() const noexcept
 
 int InstrumentVoice::delayFrames() const noexcept
 {
-    return implementation_->delay;
+    return implementation_->rack.delayFrames();
 }
 
 std::int64_t InstrumentVoice::time() const noexcept
@@ -382,26 +204,11 @@ std::int64_t InstrumentVoice::time() const noexcept
 namespace
 {
 
-/// For each of the new one's parts, the old one's with the same name or -1.
 struct InstrumentAdoption : Voice::Adoption
 {
     std::vector<int> tones;
-    std::vector<int> stops;
-    std::vector<std::vector<int>> statesOfStops;
-    std::vector<int> outlets;
+    RailRack::Adoption rack;
 };
-
-template <typename Item>
-std::vector<int> namesakes (const std::vector<Item>& mine, const std::vector<Item>& theirs)
-{
-    std::vector<int> map;
-    for (const Item& item : mine)
-    {
-        const auto index = indexOf (theirs, item.name);
-        map.push_back (index ? static_cast<int> (*index) : -1);
-    }
-    return map;
-}
 
 } // namespace
 
@@ -410,22 +217,9 @@ std::unique_ptr<Voice::Adoption> InstrumentVoice::prepareAdoption (const Voice& 
     const auto* const instrument = dynamic_cast<const InstrumentVoice*> (&other);
     if (instrument == nullptr)
         return nullptr;
-    const auto& own = *implementation_;
-    const auto& old = *instrument->implementation_;
-
     auto adoption = std::make_unique<InstrumentAdoption>();
-    adoption->tones = own.tones.adoptionMap (old.tones);
-    adoption->stops = namesakes (own.instrument.stops, old.instrument.stops);
-    adoption->outlets = namesakes (own.instrument.outlets, old.instrument.outlets);
-    for (std::size_t stop = 0; stop < own.stops.size(); ++stop)
-    {
-        const int from = adoption->stops[stop];
-        const RailStop* const theirs = from >= 0 ? old.stops[static_cast<std::size_t> (from)].get() : nullptr;
-        adoption->statesOfStops.push_back (own.stops[stop] && theirs != nullptr ? own.stops[stop]->adoptionMap (*theirs)
-                                                                                : std::vector<int>());
-        if (! own.stops[stop] || theirs == nullptr)
-            adoption->stops[stop] = -1;
-    }
+    adoption->tones = implementation_->tones.adoptionMap (instrument->implementation_->tones);
+    adoption->rack = implementation_->rack.planAdoption (instrument->implementation_->rack);
     return adoption;
 }
 
@@ -436,29 +230,18 @@ void InstrumentVoice::adopt (const Voice& other, const Adoption* how) noexcept
     if (how == nullptr)
         return;
 
-    const auto& map = static_cast<const InstrumentAdoption&> (*how);
+    const auto& adoption = static_cast<const InstrumentAdoption&> (*how);
     const auto& old = *static_cast<const InstrumentVoice&> (other).implementation_;
     own.desk.adopt (old.desk);
     own.carry = old.carry;
-    own.tones.adopt (old.tones, map.tones);
+    own.tones.adopt (old.tones, adoption.tones);
     for (int division = 0; division < own.desk.divisionCount(); ++division)
         for (int key = 0; key < HeldKeys::keyCount; ++key)
             own.soundKey (division, key, own.desk.sounds (division, key), 0);
-
-    for (std::size_t outlet = 0; outlet < own.outlets.size(); ++outlet)
-    {
-        const int from = map.outlets[outlet];
-        own.outlets[outlet]->begin (own.carry);
-        if (from >= 0 && ! old.hasFault && own.outlets[outlet]->isLike (*old.outlets[static_cast<std::size_t> (from)]))
-            own.outlets[outlet]->copyStateFrom (*old.outlets[static_cast<std::size_t> (from)]);
-    }
     if (old.hasFault)
-        return;
-    for (std::size_t stop = 0; stop < own.stops.size(); ++stop)
-        if (map.stops[stop] >= 0)
-            own.stops[stop]->adopt (*old.stops[static_cast<std::size_t> (map.stops[stop])], map.statesOfStops[stop]);
-    for (std::size_t index = 0; index < std::min (own.preamps.size(), old.preamps.size()); ++index)
-        own.preamps[index]->adopt (*old.preamps[index]);
+        own.rack.begin (own.carry);
+    else
+        own.rack.adopt (old.rack, adoption.rack, own.carry);
 }
 
 } // namespace stopwright

@@ -13,16 +13,31 @@ OnePole::OnePole (double cornerHz, double rateHz)
     feed_ = a / (1.0 + a);
 }
 
+/// In copies: the samples might lie over the members for all that the compiler knows, and it would store at each step.
+template <typename Take>
+void OnePole::run (std::span<double> volts, Take take) noexcept
+{
+    double charge = charge_;
+    double last = lastInput_;
+    for (double& sample : volts)
+    {
+        const double in = sample;
+        charge = keep_ * charge + feed_ * (last + in);
+        last = in;
+        sample = take (in, charge);
+    }
+    charge_ = charge;
+    lastInput_ = last;
+}
+
 void OnePole::lowpass (std::span<double> volts) noexcept
 {
-    for (double& sample : volts)
-        sample = step (sample);
+    run (volts, [] (double, double charge) { return charge; });
 }
 
 void OnePole::highpass (std::span<double> volts) noexcept
 {
-    for (double& sample : volts)
-        sample -= step (sample);
+    run (volts, [] (double in, double charge) { return in - charge; });
 }
 
 void OnePole::reset() noexcept

@@ -31,12 +31,8 @@ public:
     void copyStateFrom (const OnePole& other) noexcept;
 
 private:
-    double step (double input) noexcept
-    {
-        charge_ = keep_ * charge_ + feed_ * (lastInput_ + input);
-        lastInput_ = input;
-        return charge_;
-    }
+    template <typename Take>
+    void run (std::span<double> volts, Take take) noexcept;
 
     double keep_;
     double feed_;

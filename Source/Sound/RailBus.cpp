@@ -6,6 +6,51 @@
 namespace stopwright
 {
 
+namespace
+{
+
+/// The stops with devices that sound on a bus, as one curve.
+class DeviceStops
+{
+public:
+    explicit DeviceStops (const std::vector<RailStop*>& stops) : stops_ (stops) {}
+
+    void open (std::size_t sample) noexcept
+    {
+        for (RailStop* const stop : stops_)
+            if (isAsked (*stop))
+                stop->openSample (sample);
+    }
+
+    DeviceBranch::Reading at (double volts) noexcept
+    {
+        DeviceBranch::Reading sum;
+        for (RailStop* const stop : stops_)
+        {
+            if (! isAsked (*stop))
+                continue;
+            const auto reading = stop->reading (volts);
+            sum.amps += reading.amps;
+            sum.slope += reading.slope;
+        }
+        return sum;
+    }
+
+    void close (double volts) noexcept
+    {
+        for (RailStop* const stop : stops_)
+            if (isAsked (*stop))
+                stop->closeSample (volts);
+    }
+
+private:
+    static bool isAsked (const RailStop& stop) noexcept { return stop.hasDevices() && ! stop.isOut(); }
+
+    const std::vector<RailStop*>& stops_;
+};
+
+} // namespace
+
 void RailBus::process (int frame, double* volts) noexcept
 {
     bool isChanged = false;
@@ -26,7 +71,15 @@ void RailBus::process (int frame, double* volts) noexcept
 
     BusNode::Samples busVolts {};
     BusNode::Samples out {};
-    node_.solve (together, busVolts, out);
+    if (std::ranges::any_of (stops_, [] (const RailStop* stop) { return stop->hasDevices() && ! stop->isOut(); }))
+    {
+        DeviceStops devices (stops_);
+        node_.solveBeside (devices, together, busVolts, out);
+    }
+    else
+    {
+        node_.solve (together, busVolts, out);
+    }
     for (RailStop* const stop : stops_)
         if (! stop->isOut())
             stop->finish (busVolts);

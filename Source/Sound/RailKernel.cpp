@@ -36,7 +36,8 @@ public:
 
     double operator() (int index) const
     {
-        return std::abs (index) > half_ ? 0.0 : coefficients_[static_cast<std::size_t> (half_ + index)];
+        const int place = half_ + index;
+        return std::abs (index) > half_ ? 0.0 : coefficients_[static_cast<std::size_t> (place)];
     }
 
 private:

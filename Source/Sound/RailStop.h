@@ -2,6 +2,7 @@
 #pragma once
 
 #include "Circuit/BusBranch.h"
+#include "Circuit/DeviceBranch.h"
 #include "Organ/Card.h"
 #include "Organ/StopTablet.h"
 #include "Sound/BusNode.h"
@@ -9,6 +10,7 @@
 #include "Sound/KeyedTone.h"
 #include "Sound/LinearRamp.h"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -39,7 +41,7 @@ public:
     std::optional<int> findKnob (const PartKnob& knob) const;
     std::optional<int> findTapLevelKnob (const std::string& tapName) const;
 
-    int mixingKnob() const noexcept { return tapCount() + branch_.mixingKnob(); }
+    int mixingKnob() const noexcept;
 
     int knobCount() const noexcept { return mixingKnob() + 1; }
 
@@ -53,22 +55,31 @@ public:
     /// Before each block: knobs and tablet move on. Returns whether the bus has to settle.
     bool move() noexcept;
 
+    /// With diodes, transistors or supplies in its network, a stop is asked sample by sample (see BusNode::solveBeside).
+    bool hasDevices() const noexcept { return devices_ != nullptr; }
+
     /// Not even partly drawn: only addRetiredTo is to be called.
     bool isOut() const noexcept { return draw_.isOut(); }
 
     void addTo (BusNode::Instant& instant) const noexcept;
 
-    void setBusVolts (double volts) noexcept { branch_.setBusVolts (weight_ * volts); }
+    void setBusVolts (double volts) noexcept;
 
     /// A block, from `frame` of the tones on, in this order.
     void begin (int frame) noexcept;
     void addTo (BusNode::Stops& stops) const noexcept;
     void finish (const BusNode::Samples& busVolts) noexcept;
 
+    /// The same of a stop with devices, between begin and the next block: every sample in this order.
+    void openSample (std::size_t sample) noexcept;
+    DeviceBranch::Reading reading (double busVolts) noexcept;
+    void closeSample (double busVolts) noexcept;
+
     /// What a stop leaves on the bus besides, siemens.
     double retiredSiemens() const noexcept;
 
-    std::vector<int> adoptionMap (const RailStop& other) const { return branch_.adoptionMap (other.branch_); }
+    /// Between a stop with devices and one without, nothing is taken over: the map is empty.
+    std::vector<int> adoptionMap (const RailStop& other) const;
 
     void adopt (const RailStop& other, std::span<const int> map) noexcept;
 
@@ -84,9 +95,17 @@ private:
 
     int tapCount() const noexcept { return static_cast<int> (taps_.size()); }
 
-    BusBranch branch_;
+    double conductance() const noexcept { return linear_ ? linear_->conductance() : devices_->conductance(); }
+
+    bool networkMoves() const noexcept { return linear_ ? linear_->isMoving() : devices_->isMoving(); }
+
+    void resetNetwork() noexcept;
+
+    std::unique_ptr<BusBranch> linear_;
+    std::unique_ptr<DeviceBranch> devices_; ///< one of the two
     std::vector<TapFeed> taps_;
     std::vector<const double*> sources_;
+    std::vector<double> present_; ///< the taps' volts of one sample
     DrawRamp draw_;
     bool isGroundedWhenOut_;
     double weight_;

@@ -55,6 +55,16 @@ TEST (CheckCommand, SaysWhatACardIs)
         EXPECT_NE (result.out.find (words), std::string::npos) << "no " << words << " in: " << result.out;
 }
 
+TEST (CheckCommand, SaysWhereACardWithDevicesRests)
+{
+    const auto result = runProgram ({ "check", STOPWRIGHT_ROOT "/Tests/Organ/Documents/good/card-devices.json" });
+    EXPECT_EQ (result.status, 0) << result.err;
+    for (const std::string words :
+         { "2 diodes, 1 npn transistor, 1 pnp transistor, 2 supplies", "rest    node +: 15.0 V",
+           "rest    Q1 active: ", "into its base", "rest    D1 blocking: ", "rest    V1 supplying: " })
+        EXPECT_NE (result.out.find (words), std::string::npos) << "no " << words << " in: " << result.out;
+}
+
 TEST (CheckCommand, SaysWhatAnInstrumentIs)
 {
     const auto result = runProgram ({ "check", preset ("LarkfieldOrgan.json") });

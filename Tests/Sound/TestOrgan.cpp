@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/TestOrgan.h"
 
+#include "Organ/InstrumentDocument.h"
+
 #include <algorithm>
 #include <cmath>
 #include <complex>
+#include <filesystem>
 #include <numbers>
 
 namespace stopwright::test
@@ -47,6 +50,15 @@ TestOrgan emptyOrgan (const MixingBus& bus)
     preamp.outlet = "Main";
     organ.instrument.preamps.push_back (preamp);
     organ.cards.ofStages.emplace_back();
+    return organ;
+}
+
+TestOrgan larkfield()
+{
+    const std::filesystem::path file = std::string (STOPWRIGHT_ROOT) + "/Presets/LarkfieldOrgan.json";
+    TestOrgan organ;
+    organ.instrument = readInstrument (file);
+    organ.cards = instrumentCards (organ.instrument, file);
     return organ;
 }
 

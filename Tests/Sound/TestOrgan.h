@@ -30,6 +30,9 @@ struct TestOrgan
 /// outlet; no stops.
 TestOrgan emptyOrgan (const MixingBus& bus);
 
+/// The demonstration organ with its cards.
+TestOrgan larkfield();
+
 /// A square of 1 V peak to peak on the bare tap: no part at all.
 Card bareCard (const std::string& footage = "8", double volts = 1.0);
 

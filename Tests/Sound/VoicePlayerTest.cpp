@@ -28,7 +28,10 @@ protected:
         return *cards_.back();
     }
 
-    static const CardVoice& cardOf (const PlayedVoice& played) { return dynamic_cast<const CardVoice&> (*played.voice); }
+    static const CardVoice& cardOf (const PlayedVoice& played)
+    {
+        return dynamic_cast<const CardVoice&> (*played.voice);
+    }
 
     std::vector<double> render (int frames)
     {
