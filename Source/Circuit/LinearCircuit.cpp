@@ -22,9 +22,8 @@ std::size_t at (int index) noexcept
     return static_cast<std::size_t> (index);
 }
 
-StateSpaceBuilder linearBuilder (const Netlist& netlist,
-                                 const std::vector<std::string>& outputNodes,
-                                 double sampleRateHz)
+StateSpaceBuilder
+    linearBuilder (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz)
 {
     if (hasDevices (netlist))
         throw Error ("The network has diodes, transistors or supplies, which a linear circuit cannot run; run it as a "
