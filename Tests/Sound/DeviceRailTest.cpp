@@ -104,12 +104,12 @@ TEST (DeviceRail, IsTheWholeRailInOneNetwork)
     {
         const auto organ = organOn (passiveBus (farads));
         BareRail rail (organ);
-        std::vector<std::vector<double>> taps (3);
+        const Card whole = wholeRailCard (organ, "Upper");
+        std::vector<std::vector<double>> taps (whole.taps.size());
         std::vector<double> out;
         for (int block = 0; block < 2000; ++block)
             rail.process (organ, taps, out);
 
-        const Card whole = wholeRailCard (organ, "Upper");
         const Netlist netlist = netlistOf (whole);
         NonlinearCircuit circuit (netlist, { "bus1" }, TestRail::rateHz);
         const auto expected = runWhole (circuit, taps);
