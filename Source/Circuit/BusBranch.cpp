@@ -117,7 +117,7 @@ void BusBranch::reset() noexcept
 
 std::vector<int> BusBranch::adoptionMap (const BusBranch& other) const
 {
-    return adoptionMapOf (network_, sources_, other.network_, other.sources_);
+    return adoptionMapOf (network_.builder(), sources_, other.network_.builder(), other.sources_);
 }
 
 void BusBranch::adoptStates (const BusBranch& other, std::span<const int> adoptionMap) noexcept

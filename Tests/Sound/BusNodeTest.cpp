@@ -9,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
+#include <ostream>
 #include <string>
 #include <tuple>
 #include <utility>
@@ -31,6 +32,8 @@ struct BusCase
 {
     std::string name;
     MixingBus bus;
+
+    friend std::ostream& operator<< (std::ostream& out, const BusCase& bus) { return out << bus.name; }
 };
 
 std::vector<BusCase> busCases()

@@ -39,7 +39,7 @@ Card clippedCard()
     return card;
 }
 
-MixingBus passiveBus (double farads)
+MixingBus busWith (double farads)
 {
     MixingBus bus;
     bus.kind = BusKind::passive;
@@ -102,7 +102,7 @@ TEST (DeviceRail, IsTheWholeRailInOneNetwork)
 {
     for (const double farads : { 0.0, 2.2e-9 })
     {
-        const auto organ = organOn (passiveBus (farads));
+        const auto organ = organOn (busWith (farads));
         BareRail rail (organ);
         const Card whole = wholeRailCard (organ, "Upper");
         std::vector<std::vector<double>> taps (whole.taps.size());
@@ -141,7 +141,7 @@ TEST (DeviceRail, OnAVirtualEarthAStopSoundsAsAlone)
 
 TEST (DeviceRail, DrawsTurnsAndGoesOn)
 {
-    const auto organ = organOn (passiveBus (1e-9));
+    const auto organ = organOn (busWith (1e-9));
     InstrumentVoice voice (organ.instrument, organ.cards, StreamSpec {});
     voice.key (upper, a3, true, 0);
     renderVoice (voice, 9600);

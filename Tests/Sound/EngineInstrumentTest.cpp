@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "Sound/ClickMeasure.h"
 #include "Sound/EngineRun.h"
-#include "Sound/KaiserLowpass.h"
 #include "Sound/TestOrgan.h"
 #include "Support/Tolerances.h"
 #include "Units/Decibels.h"
@@ -43,23 +43,6 @@ double levelDb (Engine& engine)
 {
     renderHeard (engine, second / 4);
     return toDecibels (rmsOf (renderHeard (engine, second / 2)));
-}
-
-/// Residue above 6 kHz re the peak, dB.
-double residueDb (const std::vector<double>& samples)
-{
-    static const auto low =
-        kaiserLowpass ({ .passEdge = 5500.0 / second, .stopEdge = 6000.0 / second, .attenuationDb = 120.0 });
-    const auto half = low.size() / 2;
-    std::vector<double> high;
-    for (std::size_t i = half; i + half < samples.size(); ++i)
-    {
-        double sum = 0.0;
-        for (std::size_t k = 0; k < low.size(); ++k)
-            sum += low[k] * samples[i + half - k];
-        high.push_back (samples[i] - sum);
-    }
-    return toDecibels (peakOf (high) / peakOf (samples));
 }
 
 } // namespace
@@ -178,7 +161,7 @@ TEST (EngineInstrument, AnotherInstrumentFadesInWithoutAClick)
         auto samples = steady;
         const auto after = hears();
         samples.insert (samples.end(), after.begin(), after.end());
-        EXPECT_LT (residueDb (samples), tolerance::knobResidueDb) << what;
+        EXPECT_LT (residueAboveSixKilohertz (samples, second), tolerance::knobResidueDb) << what;
         EXPECT_GT (peakOf (std::span (after).last (4800)), 0.1 * peakOf (steady)) << what;
         steady = after;
     };

@@ -3,6 +3,7 @@
 
 #include "Sound/TestCards.h"
 #include "Sound/TestOrgan.h"
+#include "Units/Decibels.h"
 #include "Units/Error.h"
 
 #include <gtest/gtest.h>
@@ -19,41 +20,12 @@ namespace stopwright::test
 namespace
 {
 
-constexpr double rateHz = 48000.0;
 constexpr int upper = 0;
 constexpr int lower = 1;
 constexpr int pedal = 2;
 constexpr int a3 = 57;
 constexpr double a3Hz = 220.0;
 constexpr int settleFrames = 9600;
-constexpr int measuredFrames = 24000;
-
-MixingBus passiveBus()
-{
-    MixingBus bus;
-    bus.kind = BusKind::passive;
-    return bus;
-}
-
-InstrumentVoice voiceOf (const TestOrgan& organ)
-{
-    return { organ.instrument, organ.cards, StreamSpec {} };
-}
-
-/// The fundamental's volts of what sounds now.
-double levelNow (Voice& voice, double hertz = a3Hz)
-{
-    renderVoice (voice, settleFrames);
-    return harmonicVolts (renderVoice (voice, measuredFrames), rateHz, hertz);
-}
-
-double decibels (double ratio)
-{
-    return 20.0 * std::log10 (ratio);
-}
-
-/// Of a square of 1 V peak to peak.
-const double squareVolts = 2.0 / 3.14159265358979;
 
 } // namespace
 
@@ -160,9 +132,9 @@ TEST (InstrumentVoiceTest, TheSwellShoeClosesTheOutletsThatFollowIt)
     voice.key (upper, a3, true, 0);
     const double open = levelNow (voice);
     voice.setSwell (0.0);
-    EXPECT_NEAR (decibels (levelNow (voice) / open), -30.0, 0.01);
+    EXPECT_NEAR (toDecibels (levelNow (voice) / open), -30.0, 0.01);
     voice.setSwell (0.5);
-    EXPECT_NEAR (decibels (levelNow (voice) / open), -15.0, 0.01);
+    EXPECT_NEAR (toDecibels (levelNow (voice) / open), -15.0, 0.01);
 }
 
 TEST (InstrumentVoiceTest, LampsSayWhichStageClips)
@@ -253,7 +225,7 @@ TEST (InstrumentVoiceTest, AnInstrumentWithoutBusesHasOneOfItsOwn)
     organ.cards.ofStages.clear();
     auto voice = voiceOf (organ);
     voice.key (upper, a3, true, 0);
-    EXPECT_NEAR (decibels (levelNow (voice) / squareVolts), 0.0, 2e-3);
+    EXPECT_NEAR (toDecibels (levelNow (voice) / squareVolts), 0.0, 2e-3);
 }
 
 TEST (InstrumentVoiceTest, RefusesAStopWithItsName)

@@ -5,6 +5,7 @@
 
 #include "Sound/TestCards.h"
 #include "Sound/TestOrgan.h"
+#include "Units/Decibels.h"
 #include "Units/Error.h"
 
 #include <gtest/gtest.h>
@@ -21,41 +22,11 @@ namespace stopwright::test
 namespace
 {
 
-constexpr double rateHz = 48000.0;
 constexpr int upper = 0;
 constexpr int lower = 1;
-constexpr int pedal = 2;
 constexpr int a3 = 57;
-constexpr double a3Hz = 220.0;
 constexpr int settleFrames = 9600;
 constexpr int measuredFrames = 24000;
-
-MixingBus passiveBus()
-{
-    MixingBus bus;
-    bus.kind = BusKind::passive;
-    return bus;
-}
-
-InstrumentVoice voiceOf (const TestOrgan& organ)
-{
-    return { organ.instrument, organ.cards, StreamSpec {} };
-}
-
-/// The fundamental's volts of what sounds now.
-double levelNow (Voice& voice, double hertz = a3Hz)
-{
-    renderVoice (voice, settleFrames);
-    return harmonicVolts (renderVoice (voice, measuredFrames), rateHz, hertz);
-}
-
-double decibels (double ratio)
-{
-    return 20.0 * std::log10 (ratio);
-}
-
-/// Of a square of 1 V peak to peak.
-const double squareVolts = 2.0 / 3.14159265358979;
 
 /// Stops of 47 kilohm on the passive bus of 100 kilohm, the first one drawn on the upper manual and the others on the
 /// lower one, where no key is down.
@@ -86,11 +57,11 @@ TEST (RailLevels, OpenStopsRobAndGroundedOnesDoNot)
         const auto organ = eightOnPassiveBus (whenRetired);
         auto voice = voiceOf (organ);
         voice.key (upper, a3, true, 0);
-        EXPECT_NEAR (decibels (levelNow (voice) / squareVolts), -18.558, 2e-3);
+        EXPECT_NEAR (toDecibels (levelNow (voice) / squareVolts), -18.558, 2e-3);
         drawOthers (voice, false);
-        EXPECT_NEAR (decibels (levelNow (voice) / squareVolts), isOpen ? -3.346 : -18.558, 2e-3);
+        EXPECT_NEAR (toDecibels (levelNow (voice) / squareVolts), isOpen ? -3.346 : -18.558, 2e-3);
         drawOthers (voice, true);
-        EXPECT_NEAR (decibels (levelNow (voice) / squareVolts), -18.558, 2e-3);
+        EXPECT_NEAR (toDecibels (levelNow (voice) / squareVolts), -18.558, 2e-3);
     }
 }
 
@@ -103,7 +74,7 @@ TEST (RailLevels, AnAddedStopCostsTheOthers)
     voice.key (upper, a3, true, 0);
     const double nine = levelNow (voice);
     voice.setControl (*voice.findDraw ("Ninth"), 0.0);
-    EXPECT_NEAR (decibels (nine / levelNow (voice)), -0.9693, 2e-3);
+    EXPECT_NEAR (toDecibels (nine / levelNow (voice)), -0.9693, 2e-3);
 }
 
 // On a virtual earth a mixing resistor alone decides: 47 k turned to 56 k is -1.5218 dB, the neighbour stays.
@@ -115,11 +86,11 @@ TEST (RailLevels, AMixingResistorOnAVirtualEarth)
     auto voice = voiceOf (organ);
     voice.key (upper, a3, true, 0);
     const double before = levelNow (voice);
-    EXPECT_NEAR (decibels (before / squareVolts), 0.0, 2e-3);
+    EXPECT_NEAR (toDecibels (before / squareVolts), 0.0, 2e-3);
     voice.setControl (*voice.findMixingKnob ("One"), 56e3);
-    EXPECT_NEAR (decibels (levelNow (voice) / before), -1.5218, 1e-3);
+    EXPECT_NEAR (toDecibels (levelNow (voice) / before), -1.5218, 1e-3);
     voice.setControl (*voice.findMixingKnob ("Two"), 5.6e3);
-    EXPECT_NEAR (decibels (levelNow (voice) / before), -1.5218, 1e-3);
+    EXPECT_NEAR (toDecibels (levelNow (voice) / before), -1.5218, 1e-3);
 }
 
 // Two stops of the same wave add as volts, and cancel when one is turned round: never as powers.
@@ -134,7 +105,7 @@ TEST (RailLevels, StopsAddAsComplexAmplitudes)
         voice.key (upper, a3, true, 0);
         const double level = levelNow (voice);
         if (polarity > 0)
-            EXPECT_NEAR (decibels (level / squareVolts), 6.0206, 2e-3);
+            EXPECT_NEAR (toDecibels (level / squareVolts), 6.0206, 2e-3);
         else
             EXPECT_LT (level, 1e-9);
     }
@@ -171,7 +142,7 @@ TEST (RailLevels, AKeyedBusWithCollectorResistorsSags)
     auto voice = voiceOf (organ);
     voice.key (upper, a3, true, 0);
     const double alone = levelNow (voice);
-    EXPECT_NEAR (decibels (alone / squareVolts), 0.0, 2e-3);
+    EXPECT_NEAR (toDecibels (alone / squareVolts), 0.0, 2e-3);
     voice.key (upper, a3 + 7, true, 0);
     EXPECT_NEAR (levelNow (voice) / alone, 2.0 / 3.0, 1e-3);
     voice.key (upper, a3 + 7, false, 0);
