@@ -4,6 +4,7 @@
 #include "Circuit/CheckedBuilder.h"
 #include "Circuit/KnobHold.h"
 #include "Circuit/LinearCircuit.h"
+#include "Circuit/NetlistCheck.h"
 #include "Circuit/NetworkFault.h"
 #include "Circuit/StateAdoption.h"
 #include "Units/Error.h"
@@ -23,8 +24,10 @@ bool hasName (const Netlist& netlist, const std::string& name)
     return std::ranges::any_of (netlist.parts, isIt) || std::ranges::any_of (netlist.sources, isIt);
 }
 
+/// The network must be sound by itself: the mixing resistor would lend a node to an output that is nowhere.
 Netlist onBus (Netlist netlist, double mixingOhms)
 {
+    requireSound (netlist);
     std::string name = "mixing resistor";
     while (hasName (netlist, name))
         name += "'";
@@ -114,7 +117,7 @@ void BusBranch::reset() noexcept
 
 std::vector<int> BusBranch::adoptionMap (const BusBranch& other) const
 {
-    return adoptionMapOf (network_, sources_, other.network_, other.sources_);
+    return adoptionMapOf (network_.builder(), sources_, other.network_.builder(), other.sources_);
 }
 
 void BusBranch::adoptStates (const BusBranch& other, std::span<const int> adoptionMap) noexcept

@@ -29,13 +29,18 @@ void requireOutputs (const Netlist& netlist, const std::vector<std::string>& out
 
 } // namespace
 
-StateSpaceBuilder
-    checkedBuilder (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz)
+void requireRunnable (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz)
 {
     if (! (sampleRateHz > 0.0) || ! std::isfinite (sampleRateHz))
         throw Error ("A sample rate of " + std::to_string (sampleRateHz) + " Hz cannot be used; give a positive one.");
     requireSound (netlist);
     requireOutputs (netlist, outputNodes);
+}
+
+StateSpaceBuilder
+    checkedBuilder (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz)
+{
+    requireRunnable (netlist, outputNodes, sampleRateHz);
     StateSpaceBuilder builder (netlist, outputNodes);
     if (builder.fault())
         throw Error (sentenceFor (builder.fault()));

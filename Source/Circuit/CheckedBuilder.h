@@ -10,6 +10,10 @@
 namespace stopwright
 {
 
+/// What a network must be before it can run in time: sound, with at most CircuitLimits::outputs output nodes, which
+/// exist, and at a positive rate. Threading: [control]. Fails: Error with a sentence.
+void requireRunnable (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz);
+
 /// The builder of a network that is to run in time: sound, not too large, with output nodes that exist.
 /// Threading: [control]. Fails: Error with a sentence.
 StateSpaceBuilder

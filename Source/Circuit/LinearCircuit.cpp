@@ -22,9 +22,8 @@ std::size_t at (int index) noexcept
     return static_cast<std::size_t> (index);
 }
 
-StateSpaceBuilder linearBuilder (const Netlist& netlist,
-                                 const std::vector<std::string>& outputNodes,
-                                 double sampleRateHz)
+StateSpaceBuilder
+    linearBuilder (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz)
 {
     if (hasDevices (netlist))
         throw Error ("The network has diodes, transistors or supplies, which a linear circuit cannot run; run it as a "
@@ -146,13 +145,13 @@ void LinearCircuit::reset() noexcept
 
 std::vector<std::string> LinearCircuit::stateNames() const
 {
-    return stateNamesOf (implementation_->network);
+    return stateNamesOf (implementation_->network.builder());
 }
 
 std::vector<int> LinearCircuit::adoptionMap (const LinearCircuit& other) const
 {
-    return adoptionMapOf (implementation_->network, implementation_->sources, other.implementation_->network,
-                          other.implementation_->sources);
+    return adoptionMapOf (implementation_->network.builder(), implementation_->sources,
+                          other.implementation_->network.builder(), other.implementation_->sources);
 }
 
 void LinearCircuit::adoptStates (const LinearCircuit& other, std::span<const int> adoptionMap) noexcept

@@ -1,15 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Circuit/NonlinearCircuit.h"
 
-#include "Circuit/CircuitLimits.h"
+#include "Circuit/CheckedBuilder.h"
 #include "Circuit/KnobBank.h"
+#include "Circuit/KnobHold.h"
 #include "Circuit/LinearCircuit.h"
-#include "Circuit/NetlistCheck.h"
-#include "Circuit/NodeMap.h"
+#include "Circuit/NetworkFault.h"
+#include "Circuit/StateAdoption.h"
 #include "Units/Error.h"
 
 #include <algorithm>
-#include <cmath>
+#include <utility>
 
 namespace stopwright
 {
@@ -17,37 +18,9 @@ namespace stopwright
 namespace
 {
 
-/// As in LinearCircuit: the steps of a sine through a knob's ramp lie more than 60 dB below it.
-constexpr double longestHoldSeconds = 1e-4;
-
 std::size_t at (int index) noexcept
 {
     return static_cast<std::size_t> (index);
-}
-
-int holdSamples (double sampleRateHz) noexcept
-{
-    int samples = 1;
-    while (2 * samples <= longestHoldSeconds * sampleRateHz && samples < 1024)
-        samples *= 2;
-    return samples;
-}
-
-int rampSteps (double sampleRateHz) noexcept
-{
-    return std::max (1, static_cast<int> (LinearCircuit::rampSeconds * sampleRateHz / holdSamples (sampleRateHz)));
-}
-
-void requireOutputs (const Netlist& netlist, const std::vector<std::string>& outputNodes)
-{
-    if (outputNodes.empty() || outputNodes.size() > at (CircuitLimits::outputs))
-        throw Error ("From 1 to " + std::to_string (CircuitLimits::outputs) + " nodes can be listened to at once, not "
-                     + std::to_string (outputNodes.size()) + "; name that many.");
-    const NodeMap nodes (netlist);
-    for (const auto& name : outputNodes)
-        if (nodes.find (name) == NodeMap::unknown)
-            throw Error ("There is no node '" + name
-                         + "' in the network to listen to; name a node that a part touches.");
 }
 
 /// With a port into the first output if there can be one.
@@ -59,10 +32,9 @@ struct Built
 
 Built makeBuilder (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz)
 {
-    if (! (sampleRateHz > 0.0) || ! std::isfinite (sampleRateHz))
-        throw Error ("A sample rate of " + std::to_string (sampleRateHz) + " Hz cannot be used; give a positive one.");
-    requireSound (netlist);
-    requireOutputs (netlist, outputNodes);
+    if (outputNodes.empty())
+        throw Error ("No node was named to listen to; name at least one.");
+    requireRunnable (netlist, outputNodes, sampleRateHz);
     StateSpaceBuilder injected (netlist, outputNodes, { outputNodes.front() });
     if (! injected.fault())
         return { std::move (injected), true };
@@ -70,13 +42,6 @@ Built makeBuilder (const Netlist& netlist, const std::vector<std::string>& outpu
     if (plain.fault())
         throw Error (sentenceFor (plain.fault()));
     return { std::move (plain), false };
-}
-
-/// Index of the first element whose name is `name`, or -1.
-int indexByName (const auto& list, const std::string& name)
-{
-    const auto found = std::find_if (list.begin(), list.end(), [&] (const auto& item) { return item.name == name; });
-    return found == list.end() ? -1 : static_cast<int> (found - list.begin());
 }
 
 } // namespace
@@ -92,7 +57,7 @@ struct NonlinearCircuit::Implementation
                     Built built,
                     double sampleRateHz)
         : network (std::move (built.builder), netlist, findOperatingPoint (netlist), built.isInjected, sampleRateHz),
-          knobs (network.builder().knobs(), rampSteps (sampleRateHz)),
+          knobs (network.builder().knobs(), rampStepsWithin (LinearCircuit::rampSeconds, sampleRateHz)),
           hold (holdSamples (sampleRateHz)),
           sources (netlist.sources),
           taps (netlist.sources.size()),
@@ -253,24 +218,17 @@ void NonlinearCircuit::reset() noexcept
 
 std::vector<std::string> NonlinearCircuit::stateNames() const
 {
-    std::vector<std::string> names;
-    names.reserve (at (stateCount()));
-    for (int state = 0; state < stateCount(); ++state)
-        names.push_back (implementation_->network.builder().quantities()[at (state)].name);
-    return names;
+    return stateNamesOf (implementation_->network.builder());
 }
 
 // In this order: states, taps, junctions.
 std::vector<int> NonlinearCircuit::adoptionMap (const NonlinearCircuit& other) const
 {
+    const auto& mine = *implementation_;
     const auto& theirs = *other.implementation_;
-    std::vector<int> map;
-    for (const auto& name : stateNames())
-        map.push_back (indexByName (theirs.network.builder().quantities(), name));
-    for (const auto& source : implementation_->sources)
-        map.push_back (indexByName (theirs.sources, source.name));
+    auto map = adoptionMapOf (mine.network.builder(), mine.sources, theirs.network.builder(), theirs.sources);
     const auto& junctions = theirs.network.junctions().names();
-    for (const auto& name : implementation_->network.junctions().names())
+    for (const auto& name : mine.network.junctions().names())
     {
         const auto place = std::find (junctions.begin(), junctions.end(), name);
         map.push_back (place == junctions.end() ? -1 : static_cast<int> (place - junctions.begin()));

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Circuit/NonlinearNetwork.h"
 
+#include "Circuit/NetworkQuantity.h"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -204,28 +206,9 @@ void NonlinearNetwork::close (double injectedAmps, double* outputs) noexcept
     std::copy_n (frame_.data(), outputCount_, outputs);
 }
 
-double NonlinearNetwork::known (int index) const noexcept
-{
-    const int stateCount = builder_.stateCount();
-    if (index < stateCount)
-        return states_[at (index)];
-    const int row = index - stateCount;
-    if (row >= network_.dependentCount())
-        return lastSources_[at (row - network_.dependentCount())];
-    double sum = 0.0;
-    for (int state = 0; state < stateCount; ++state)
-        sum += network_.dependent (row, state) * states_[at (state)];
-    for (int source = 0; source < network_.sourceCount(); ++source)
-        sum += network_.dependent (row, stateCount + source) * lastSources_[at (source)];
-    return sum;
-}
-
 double NonlinearNetwork::quantity (std::size_t index) const noexcept
 {
-    double sum = 0.0;
-    for (const auto& term : builder_.quantities()[index].form.terms())
-        sum += term.weight * known (term.index);
-    return sum;
+    return valueOf (builder_.quantities()[index], network_, states_, lastSources_);
 }
 
 } // namespace stopwright

@@ -89,7 +89,6 @@ public:
     void solveInstant() noexcept;
 
 private:
-    double known (int index) const noexcept;
     bool solveFrame (double injectedAmps) noexcept;
     void openHalf() noexcept;
     double entry (int index, double injectedAmps) const noexcept;

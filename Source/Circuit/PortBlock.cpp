@@ -19,51 +19,74 @@ std::size_t at (int index) noexcept
 PortBlock::PortBlock (int states, int sources)
     : stateCount_ (states),
       sourceCount_ (sources),
-      fromPresent_ (StateSpace::Matrix::Zero (states, sources)),
       entries_ (states, sources, 1, length),
       freely_ (length + states, lastPortColumn() + 1, states),
       ported_ (states, length, 0),
+      fromStates_ (StateSpace::Matrix::Zero (length + states, states)),
+      fromFirst_ (StateSpace::Matrix::Zero (length + states, sources)),
       drive_ (at (lastPortColumn() + 1)),
-      shifted_ (at (states)),
       result_ (at (freely_.outputSize())),
       added_ (at (ported_.outputSize()))
 {}
 
 void PortBlock::build (const CayleyStep& step) noexcept
 {
-    fromPresent_ = step.fromPresent();
     Table table { *this };
     entries_.place (step, table);
+    goFromStatesToStates (step.fromPresent());
+}
+
+// s[0] = x[0] - fromPresent u[0], and x[L] = s[L] + fromPresent u[L].
+void PortBlock::goFromStatesToStates (const StateSpace::Matrix& fromPresent) noexcept
+{
+    for (int row = 0; row < length + stateCount_; ++row)
+    {
+        for (int source = 0; source < sourceCount_; ++source)
+        {
+            double weight = fromFirst_ (row, source);
+            for (int state = 0; state < stateCount_; ++state)
+                weight -= fromStates_ (row, state) * fromPresent (state, source);
+            freely_.set (row, firstColumn (source), weight);
+        }
+        for (int state = 0; state < stateCount_; ++state)
+            freely_.set (row, lastPortColumn() + 1 + state, fromStates_ (row, state));
+    }
+    for (int state = 0; state < stateCount_; ++state)
+    {
+        for (int source = 0; source < sourceCount_ - 1; ++source)
+            freely_.set (length + state, driveColumn (source, length), fromPresent (state, source));
+        ported_.set (state, length - 1, fromPresent (state, sourceCount_ - 1));
+    }
 }
 
 void PortBlock::Table::hearSource (int sample, int, int ofSample, int source, double weight) noexcept
 {
-    if (! block.isPort (source))
+    if (ofSample == 0)
+        block.fromFirst_ (sample - 1, source) = weight;
+    else if (! block.isPort (source))
         block.freely_.set (sample - 1, block.driveColumn (source, ofSample), weight);
-    else if (ofSample == 0)
-        block.freely_.set (sample - 1, block.lastPortColumn(), weight);
     else
         block.kernel_[at (sample - ofSample)] = weight;
 }
 
 void PortBlock::Table::keepSource (int state, int ofSample, int source, double weight) noexcept
 {
-    if (! block.isPort (source))
+    if (ofSample == 0)
+        block.fromFirst_ (length + state, source) = weight;
+    else if (! block.isPort (source))
         block.freely_.set (length + state, block.driveColumn (source, ofSample), weight);
-    else if (ofSample == 0)
-        block.freely_.set (length + state, block.lastPortColumn(), weight);
     else
         block.ported_.set (state, ofSample - 1, weight);
 }
 
 void PortBlock::Table::hearState (int sample, int, int state, double weight) noexcept
 {
-    block.freely_.set (sample - 1, block.lastPortColumn() + 1 + state, weight);
+    block.fromStates_ (sample - 1, state) = weight;
 }
 
 void PortBlock::Table::keepState (int state, int ofState, double weight) noexcept
 {
-    block.freely_.set (length + state, block.lastPortColumn() + 1 + ofState, weight);
+    block.fromStates_ (length + state, ofState) = weight;
 }
 
 void PortBlock::begin (const double* states,
@@ -71,14 +94,6 @@ void PortBlock::begin (const double* states,
                        const double* const* sources,
                        Samples& free) noexcept
 {
-    for (int state = 0; state < stateCount_; ++state)
-    {
-        double sum = states[state];
-        for (int source = 0; source < sourceCount_; ++source)
-            sum -= fromPresent_ (state, source) * lastSources[source];
-        shifted_[at (state)] = sum;
-    }
-
     double* drive = drive_.data();
     for (int source = 0; source < sourceCount_ - 1; ++source, drive += length + 1)
     {
@@ -87,11 +102,10 @@ void PortBlock::begin (const double* states,
     }
     *drive = lastSources[sourceCount_ - 1];
 
-    freely_.multiply (drive_.data(), shifted_.data(), result_.data());
+    freely_.multiply (drive_.data(), states, result_.data());
     std::memcpy (free.data(), result_.data(), length * sizeof (double));
 }
 
-// The last sample of s[L] still lacks the share of u[L] itself: x = s + fromPresent u.
 void PortBlock::finish (const Samples& port, double* states, double* lastSources) noexcept
 {
     const double* drive = drive_.data();
@@ -101,12 +115,7 @@ void PortBlock::finish (const Samples& port, double* states, double* lastSources
 
     ported_.multiply (port.data(), nullptr, added_.data());
     for (int state = 0; state < stateCount_; ++state)
-    {
-        double sum = result_.data()[length + state] + added_.data()[state];
-        for (int source = 0; source < sourceCount_; ++source)
-            sum += fromPresent_ (state, source) * lastSources[source];
-        states[state] = sum;
-    }
+        states[state] = result_.data()[length + state] + added_.data()[state];
 }
 
 } // namespace stopwright

@@ -16,7 +16,8 @@ namespace stopwright
 /// the output would be with the port at zero volts, then, when the port's volts are known, the states.
 ///
 /// The block of BlockEntries in two parts. With p the port's volts, y[n] = free[n] + sum over j <= n of
-/// kernel[n-j] p[j], j = 1 .. 8; p[0], of the block before, is in free.
+/// kernel[n-j] p[j], j = 1 .. 8; p[0], of the block before, is in free. What turns x into s and back is worked into the
+/// numbers, so that blocks go from x to x.
 /// Threading: construct on [control], the rest on [audio] without allocation or lock.
 class PortBlock
 {
@@ -58,15 +59,19 @@ private:
     /// The port's last volts stand behind all samples of the other sources.
     int lastPortColumn() const noexcept { return (sourceCount_ - 1) * (length + 1); }
 
+    /// The column of freely_ for a source's volts before the block.
+    int firstColumn (int source) const noexcept { return isPort (source) ? lastPortColumn() : driveColumn (source, 0); }
+
+    void goFromStatesToStates (const StateSpace::Matrix& fromPresent) noexcept;
+
     int stateCount_;
     int sourceCount_;
-    StateSpace::Matrix fromPresent_; ///< of the step: x = s + fromPresent u
     BlockEntries entries_;
-    PackedProduct freely_; ///< [y; s[L]] from [u but the port; p[0]] and s[0]
-    PackedProduct ported_; ///< what p[1 .. L] adds to s[L]
+    PackedProduct freely_;                      ///< [y; x[L] but for the port] from [u but the port; p[0]] and x[0]
+    PackedProduct ported_;                      ///< what p[1 .. L] adds to x[L]
+    StateSpace::Matrix fromStates_, fromFirst_; ///< rows of freely_: what s[0] and u[0] do
     Samples kernel_ {};
     std::vector<double> drive_;
-    std::vector<double> shifted_;
     AlignedNumbers result_;
     AlignedNumbers added_;
 };

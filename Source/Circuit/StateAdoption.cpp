@@ -18,24 +18,24 @@ int indexByName (const auto& list, const std::string& name)
 
 } // namespace
 
-std::vector<std::string> stateNamesOf (const SteppedNetwork& network)
+std::vector<std::string> stateNamesOf (const StateSpaceBuilder& network)
 {
     std::vector<std::string> names;
-    const auto count = static_cast<std::size_t> (network.builder().stateCount());
+    const auto count = static_cast<std::size_t> (network.stateCount());
     names.reserve (count);
     for (std::size_t state = 0; state < count; ++state)
-        names.push_back (network.builder().quantities()[state].name);
+        names.push_back (network.quantities()[state].name);
     return names;
 }
 
-std::vector<int> adoptionMapOf (const SteppedNetwork& mine,
+std::vector<int> adoptionMapOf (const StateSpaceBuilder& mine,
                                 const std::vector<SourcePort>& mySources,
-                                const SteppedNetwork& theirs,
+                                const StateSpaceBuilder& theirs,
                                 const std::vector<SourcePort>& theirSources)
 {
     std::vector<int> map;
     for (const auto& name : stateNamesOf (mine))
-        map.push_back (indexByName (theirs.builder().quantities(), name));
+        map.push_back (indexByName (theirs.quantities(), name));
     for (const auto& source : mySources)
         map.push_back (indexByName (theirSources, source.name));
     return map;

@@ -12,13 +12,13 @@ namespace stopwright
 {
 
 /// The names of a network's states, in order. Threading: [control].
-std::vector<std::string> stateNamesOf (const SteppedNetwork& network);
+std::vector<std::string> stateNamesOf (const StateSpaceBuilder& network);
 
 /// For each state of `mine`, then for each of its sources: the quantity or source of the same name in `theirs`, or -1.
 /// Threading: [control].
-std::vector<int> adoptionMapOf (const SteppedNetwork& mine,
+std::vector<int> adoptionMapOf (const StateSpaceBuilder& mine,
                                 const std::vector<SourcePort>& mySources,
-                                const SteppedNetwork& theirs,
+                                const StateSpaceBuilder& theirs,
                                 const std::vector<SourcePort>& theirSources);
 
 /// Takes over what the map found; the rest stays. Threading: [audio] no allocation, no lock.

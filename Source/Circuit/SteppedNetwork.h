@@ -52,8 +52,6 @@ public:
     std::span<const double> lastSources() const noexcept { return lastSources_; }
 
 private:
-    double known (int index) const noexcept;
-
     StateSpaceBuilder builder_;
     StateSpace network_;
     CayleyStep step_;

@@ -20,7 +20,7 @@ namespace stopwright
 {
 
 /// A keyboard or pedalboard: name, its lowest and highest key (MIDI numbers), and the MIDI channel (1 .. 16) it hears.
-/// Without channels of their own, every division hears what no other one claims.
+/// What no division claims is heard by the first one without a channel of its own.
 struct Division
 {
     std::string name;

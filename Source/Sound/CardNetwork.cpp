@@ -7,7 +7,7 @@ namespace stopwright
 CardNetwork::CardNetwork (const Netlist& netlist, const std::string& outputNode, double sampleRateHz)
 {
     const std::vector<std::string> outputs { outputNode };
-    if (hasDevices (netlist))
+    if (stopwright::hasDevices (netlist))
         nonlinear_ = std::make_unique<NonlinearCircuit> (netlist, outputs, sampleRateHz);
     else
         linear_ = std::make_unique<LinearCircuit> (netlist, outputs, sampleRateHz);
@@ -56,6 +56,11 @@ void CardNetwork::reset() noexcept
         nonlinear_->reset();
     else
         linear_->reset();
+}
+
+std::vector<std::string> CardNetwork::stateNames() const
+{
+    return linear_ ? linear_->stateNames() : nonlinear_->stateNames();
 }
 
 std::vector<int> CardNetwork::adoptionMap (const CardNetwork& other) const

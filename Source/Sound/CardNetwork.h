@@ -36,6 +36,10 @@ public:
     void process (std::span<const double* const> sources, std::span<double> output) noexcept;
     void reset() noexcept;
 
+    bool hasDevices() const noexcept { return nonlinear_ != nullptr; }
+
+    std::vector<std::string> stateNames() const;
+
     /// As in LinearCircuit. Between a linear and a nonlinear network nothing is taken over: the map is empty.
     std::vector<int> adoptionMap (const CardNetwork& other) const;
     void adoptStates (const CardNetwork& other, std::span<const int> adoptionMap) noexcept;

@@ -53,32 +53,33 @@ private:
 
 void RailBus::process (int frame, double* volts) noexcept
 {
-    bool isChanged = false;
+    bool isChanged = ! isSettled_;
     for (RailStop* const stop : stops_)
         isChanged = stop->move() || isChanged;
     if (isChanged)
         settle();
 
-    BusNode::Stops together;
+    together_.amps.fill (0.0);
+    bool hasDevices = false;
     for (RailStop* const stop : stops_)
     {
-        together.siemens += stop->retiredSiemens();
         if (stop->isOut())
             continue;
         stop->begin (frame);
-        stop->addTo (together);
+        stop->addTo (together_.amps);
+        hasDevices = hasDevices || stop->hasDevices();
     }
 
     BusNode::Samples busVolts {};
     BusNode::Samples out {};
-    if (std::ranges::any_of (stops_, [] (const RailStop* stop) { return stop->hasDevices() && ! stop->isOut(); }))
+    if (hasDevices)
     {
         DeviceStops devices (stops_);
-        node_.solveBeside (devices, together, busVolts, out);
+        node_.solveBeside (devices, together_, busVolts, out);
     }
     else
     {
-        node_.solve (together, busVolts, out);
+        node_.solve (together_, busVolts, out);
     }
     for (RailStop* const stop : stops_)
         if (! stop->isOut())
@@ -88,9 +89,12 @@ void RailBus::process (int frame, double* volts) noexcept
 
 void RailBus::settle() noexcept
 {
+    isSettled_ = true;
+    together_ = {};
     BusNode::Instant instant;
     for (const RailStop* const stop : stops_)
     {
+        stop->addSteadyTo (together_);
         instant.siemens += stop->retiredSiemens();
         if (! stop->isOut())
             stop->addTo (instant);

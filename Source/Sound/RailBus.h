@@ -22,13 +22,19 @@ public:
     /// Plays one block from `frame` of the tones on and writes RailStop::length volts.
     void process (int frame, double* volts) noexcept;
 
-    void adopt (const RailBus& other) noexcept { node_.adopt (other.node_); }
+    void adopt (const RailBus& other) noexcept
+    {
+        node_.adopt (other.node_);
+        isSettled_ = false;
+    }
 
 private:
     void settle() noexcept;
 
     BusNode node_;
     std::vector<RailStop*> stops_;
+    BusNode::Stops together_; ///< kernel and conductance hold as long as nothing changes
+    bool isSettled_ = false;
 };
 
 } // namespace stopwright

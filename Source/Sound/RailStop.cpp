@@ -135,18 +135,24 @@ void RailStop::begin (int frame) noexcept
         linear_->begin (sources_.data());
 }
 
-void RailStop::addTo (BusNode::Stops& stops) const noexcept
+void RailStop::addSteadyTo (BusNode::Stops& stops) const noexcept
+{
+    stops.siemens += retiredSiemens();
+    if (isOut() || ! linear_)
+        return;
+    const double siemens = weight_ * weight_ * linear_->conductance();
+    for (std::size_t sample = 0; sample < stops.kernel.size(); ++sample)
+        stops.kernel[sample] += siemens * linear_->kernel()[sample];
+    stops.siemens += siemens;
+}
+
+void RailStop::addTo (BusNode::Samples& amps) const noexcept
 {
     if (! linear_)
         return;
     const double siemens = weight_ * linear_->conductance();
-    const double siemensTwice = weight_ * siemens;
-    for (std::size_t sample = 0; sample < stops.amps.size(); ++sample)
-    {
-        stops.amps[sample] += siemens * linear_->free()[sample];
-        stops.kernel[sample] += siemensTwice * linear_->kernel()[sample];
-    }
-    stops.siemens += siemensTwice;
+    for (std::size_t sample = 0; sample < amps.size(); ++sample)
+        amps[sample] += siemens * linear_->free()[sample];
 }
 
 void RailStop::finish (const BusNode::Samples& busVolts) noexcept

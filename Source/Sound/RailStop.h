@@ -63,11 +63,14 @@ public:
 
     void addTo (BusNode::Instant& instant) const noexcept;
 
+    /// What the stop does to the bus as long as move says that nothing changes: kernel and conductance.
+    void addSteadyTo (BusNode::Stops& stops) const noexcept;
+
     void setBusVolts (double volts) noexcept;
 
     /// A block, from `frame` of the tones on, in this order.
     void begin (int frame) noexcept;
-    void addTo (BusNode::Stops& stops) const noexcept;
+    void addTo (BusNode::Samples& amps) const noexcept;
     void finish (const BusNode::Samples& busVolts) noexcept;
 
     /// The same of a stop with devices, between begin and the next block: every sample in this order.

@@ -85,7 +85,7 @@ StageVoice::StageVoice (const PreampStage& stage, const Card* card, double inter
         if (card->taps.size() != 1)
             throw Error ("its card '" + card->name + "' has " + std::to_string (card->taps.size())
                          + " taps; give it exactly one, by which the signal comes in.");
-        circuit_ = std::make_unique<LinearCircuit> (netlistOf (*card), std::vector { card->output }, internalRateHz);
+        circuit_ = std::make_unique<CardNetwork> (netlistOf (*card), card->output, internalRateHz);
         sameStates_ = circuit_->adoptionMap (*circuit_);
     }
 }
@@ -112,8 +112,7 @@ void StageVoice::processCircuit (std::span<double> volts) noexcept
     {
         const double in = sample;
         const std::array<const double*, 1> sources { &in };
-        const std::array<double*, 1> outputs { &sample };
-        circuit_->process (sources, outputs, 1);
+        circuit_->process (sources, { &sample, 1 });
     }
 }
 
@@ -141,6 +140,8 @@ std::string StageVoice::make() const
     make += coupling_ ? 'c' : '-';
     make += bandwidth_ ? 'b' : '-';
     make += rails_ ? std::to_string (rails_->delaySamples()) : "-";
+    if (circuit_)
+        make += circuit_->hasDevices() ? 'd' : 'l';
     if (circuit_)
         for (const auto& state : circuit_->stateNames())
             make += " " + state;

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "Circuit/LinearCircuit.h"
 #include "Organ/Card.h"
 #include "Organ/Preamp.h"
+#include "Sound/CardNetwork.h"
 #include "Sound/OnePole.h"
 #include "Sound/RailClipper.h"
 
@@ -21,7 +21,7 @@ namespace stopwright
 /// An amplifier is gain, bandwidth, rails; its bandwidth is one pole at gainBandwidthHz / max (1, |gain|). A follower
 /// falls no further below its resting point than its standing current does in what hangs on its emitter,
 /// emitterAmps (emitterOhms || loadOhms), or than its lower rail, whichever is nearer: then the transistor is off. A
-/// circuit is its card's network, fed at the tap's node behind the tap's resistance.
+/// circuit is its card's network, fed at the tap's node behind the tap's resistance, less its resting volts.
 /// Threading: construct on [control]; noexcept functions on [audio], no allocation, no lock.
 /// Source: the follower's bound is common practice, no source
 class StageVoice
@@ -55,7 +55,7 @@ private:
     double gain_ = 1.0;
     std::optional<OnePole> bandwidth_;
     std::optional<RailClipper> rails_;
-    std::unique_ptr<LinearCircuit> circuit_;
+    std::unique_ptr<CardNetwork> circuit_;
     std::vector<int> sameStates_; ///< adoption map of a circuit like this one
 };
 

@@ -11,8 +11,10 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <ctime>
 #include <fstream>
+#include <memory>
 #include <string>
 #include <unistd.h>
 #include <vector>
@@ -141,6 +143,82 @@ void FullRail (benchmark::State& state)
 }
 
 BENCHMARK (FullRail)->ArgName ("stops")->Arg (stopCount)->Arg (18)->Arg (12)->Arg (6)->Arg (0);
+
+/// Least time of a block with so many stops drawn, all of one card, percent of what a block has.
+class EqualStops
+{
+public:
+    explicit EqualStops (int drawn) : instrument_ (fourBuses())
+    {
+        const Card card = readCard (std::string (STOPWRIGHT_ROOT) + "/Presets/Krummhorn8.json");
+        addStops (instrument_, cards_);
+        for (std::size_t index = 0; index < stopCount; ++index)
+        {
+            cards_.ofStops[index] = card;
+            instrument_.stops[index].drawn = static_cast<int> (index) < drawn;
+        }
+        voice_ = std::make_unique<InstrumentVoice> (instrument_, cards_,
+                                                    StreamSpec { .deviceRateHz = rateHz, .maxFrames = blockFrames });
+    }
+
+    void playBlock()
+    {
+        const double start = threadSeconds();
+        voice_->renderPiece (volts_);
+        benchmark::DoNotOptimize (volts_.data());
+        least_ = std::min (least_, threadSeconds() - start);
+    }
+
+    double percent() const { return 100.0 * least_ * rateHz / blockFrames; }
+
+private:
+    Instrument instrument_;
+    InstrumentCards cards_;
+    std::unique_ptr<InstrumentVoice> voice_;
+    std::array<double, blockFrames> volts_ {};
+    double least_ = 1.0;
+};
+
+/// What one more stop costs, as the slope of a straight line through 0, 4 .. 24 stops of the same card without keys, and how
+/// far the worst of them lies from it, percent of the whole. All of them take turns, so that they find the same machine.
+void CostOfAStop (benchmark::State& state)
+{
+    std::vector<int> counts;
+    std::vector<std::unique_ptr<EqualStops>> rails;
+    for (int count = 0; count <= stopCount; count += 4)
+    {
+        counts.push_back (count);
+        rails.push_back (std::make_unique<EqualStops> (count));
+    }
+    const FlushToZero flushToZero;
+    for (auto _ : state)
+        for (const auto& rail : rails)
+            rail->playBlock();
+
+    const auto points = static_cast<double> (counts.size());
+    double meanCount = 0.0;
+    double meanCost = 0.0;
+    for (std::size_t index = 0; index < counts.size(); ++index)
+    {
+        meanCount += counts[index] / points;
+        meanCost += rails[index]->percent() / points;
+    }
+    double products = 0.0;
+    double squares = 0.0;
+    for (std::size_t index = 0; index < counts.size(); ++index)
+    {
+        products += (counts[index] - meanCount) * (rails[index]->percent() - meanCost);
+        squares += (counts[index] - meanCount) * (counts[index] - meanCount);
+    }
+    const double slope = products / squares;
+    double worst = 0.0;
+    for (std::size_t index = 0; index < counts.size(); ++index)
+        worst = std::max (worst, std::abs (rails[index]->percent() - meanCost - slope * (counts[index] - meanCount)));
+    state.counters["core_percent_a_stop"] = slope;
+    state.counters["off_the_line_percent"] = 100.0 * worst / rails.back()->percent();
+}
+
+BENCHMARK (CostOfAStop)->MinTime (2.0);
 
 } // namespace
 } // namespace stopwright

@@ -1,17 +1,18 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/BusNode.h"
 
-#include "Circuit/BusBranch.h"
 #include "Circuit/LinearCircuit.h"
+#include "Sound/TestRail.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
-#include <memory>
-#include <random>
+#include <ostream>
 #include <string>
+#include <tuple>
+#include <utility>
 #include <vector>
 
 namespace stopwright::test
@@ -20,156 +21,19 @@ namespace stopwright::test
 namespace
 {
 
-constexpr double rateHz = 192000.0;
-
-void addPart (Netlist& netlist, const std::string& name, std::vector<std::string> nodes, const PartValue& value)
-{
-    netlist.parts.push_back ({ name, std::move (nodes), value });
-}
-
-/// A low-pass, a resonant and a high-pass network by turns, with values of their own; nodes and parts end in `tag`.
-Netlist stopNetwork (int index, const std::string& tag)
-{
-    Netlist netlist;
-    const double spread = 1.0 + 0.13 * index;
-    netlist.sources.push_back ({ "W" + tag, "in" + tag, 1000.0 });
-    addPart (netlist, "R" + tag, { "in" + tag, "out" + tag }, Resistor { 22e3 * spread });
-    switch (index % 3)
-    {
-        case 0:
-            addPart (netlist, "C" + tag, { "out" + tag, "0" }, Capacitor { 4.7e-9 * spread });
-            break;
-        case 1:
-            addPart (netlist, "C" + tag, { "out" + tag, "0" }, Capacitor { 22e-9 / spread });
-            addPart (netlist, "L" + tag, { "out" + tag, "0" }, Inductor { 1.0 * spread, 150.0, 0.0 });
-            break;
-        default:
-            addPart (netlist, "C" + tag, { "in" + tag, "out" + tag }, Capacitor { 10e-9 * spread });
-            addPart (netlist, "Q" + tag, { "out" + tag, "0" }, Resistor { 47e3 * spread });
-            break;
-    }
-    netlist.output = "out" + tag;
-    return netlist;
-}
+constexpr double rateHz = TestRail::rateHz;
 
 double mixingOhmsOf (int index)
 {
     return 33e3 + 4.1e3 * index;
 }
 
-std::vector<std::vector<double>> noise (std::size_t channels, std::size_t frames)
-{
-    std::mt19937 generator (7);
-    std::uniform_real_distribution<double> uniform (-1.0, 1.0);
-    std::vector<std::vector<double>> signals (channels, std::vector<double> (frames));
-    for (auto& signal : signals)
-        for (double& sample : signal)
-            sample = uniform (generator);
-    return signals;
-}
-
-/// Stops on one bus, each with the source of its own.
-class Rail
-{
-public:
-    Rail (const std::vector<Netlist>& networks, const std::vector<double>& mixingOhms, const MixingBus& bus)
-        : node_ (bus, rateHz)
-    {
-        for (std::size_t stop = 0; stop < networks.size(); ++stop)
-            branches_.push_back (std::make_unique<BusBranch> (networks[stop], mixingOhms[stop], rateHz));
-    }
-
-    BusBranch& branch (std::size_t stop) { return *branches_[stop]; }
-
-    std::vector<double> run (const std::vector<std::vector<double>>& sources)
-    {
-        std::vector<double> out;
-        const auto frames = sources.front().size();
-        for (std::size_t start = 0; start + BusNode::length <= frames; start += BusNode::length)
-        {
-            moveKnobs();
-            BusNode::Stops stops;
-            for (std::size_t stop = 0; stop < branches_.size(); ++stop)
-            {
-                const double* const source[] = { sources[stop].data() + start };
-                branches_[stop]->begin (source);
-                add (*branches_[stop], stops);
-            }
-            BusNode::Samples busVolts {};
-            BusNode::Samples heard {};
-            node_.solve (stops, busVolts, heard);
-            for (const auto& branch : branches_)
-                branch->finish (busVolts);
-            out.insert (out.end(), heard.begin(), heard.end());
-        }
-        return out;
-    }
-
-private:
-    void moveKnobs()
-    {
-        bool isChanged = false;
-        for (const auto& branch : branches_)
-            isChanged = branch->moveKnobs() || isChanged;
-        if (! isChanged)
-            return;
-        BusNode::Instant instant;
-        for (const auto& branch : branches_)
-        {
-            instant.amps += branch->conductance() * branch->presentFree();
-            instant.kernel += branch->conductance() * branch->presentKernel();
-            instant.siemens += branch->conductance();
-        }
-        const double volts = node_.settle (instant);
-        for (const auto& branch : branches_)
-            branch->setBusVolts (volts);
-    }
-
-    static void add (const BusBranch& branch, BusNode::Stops& stops)
-    {
-        for (std::size_t sample = 0; sample < stops.amps.size(); ++sample)
-        {
-            stops.amps[sample] += branch.conductance() * branch.free()[sample];
-            stops.kernel[sample] += branch.conductance() * branch.kernel()[sample];
-        }
-        stops.siemens += branch.conductance();
-    }
-
-    BusNode node_;
-    std::vector<std::unique_ptr<BusBranch>> branches_;
-};
-
-/// The entire rail as one network.
-Netlist wholeRail (const std::vector<Netlist>& networks, const std::vector<double>& mixingOhms, const MixingBus& bus)
-{
-    Netlist whole;
-    for (std::size_t stop = 0; stop < networks.size(); ++stop)
-    {
-        const auto& network = networks[stop];
-        whole.sources.insert (whole.sources.end(), network.sources.begin(), network.sources.end());
-        whole.parts.insert (whole.parts.end(), network.parts.begin(), network.parts.end());
-        addPart (whole, "Rm" + std::to_string (stop), { network.output, "bus" }, Resistor { mixingOhms[stop] });
-    }
-    if (bus.kind == BusKind::passive)
-    {
-        addPart (whole, "Rl", { "bus", "0" }, Resistor { bus.loadOhms });
-        if (bus.loadFarads > 0.0)
-            addPart (whole, "Cl", { "bus", "0" }, Capacitor { bus.loadFarads });
-        whole.output = "bus";
-        return whole;
-    }
-    addPart (whole, "Rf", { "sum", "bus" }, Resistor { bus.feedbackOhms });
-    OpAmp amplifier;
-    amplifier.gainBandwidthHz = bus.gainBandwidthHz;
-    addPart (whole, "U", { "0", "bus", "sum" }, amplifier);
-    whole.output = "sum";
-    return whole;
-}
-
 struct BusCase
 {
     std::string name;
     MixingBus bus;
+
+    friend std::ostream& operator<< (std::ostream& out, const BusCase& bus) { return out << bus.name; }
 };
 
 std::vector<BusCase> busCases()
@@ -207,32 +71,13 @@ std::vector<double> sevenMixingOhms()
     return ohms;
 }
 
-double largestDifference (const std::vector<double>& a, const std::vector<double>& b)
-{
-    double largest = 0.0;
-    for (std::size_t i = 0; i < std::min (a.size(), b.size()); ++i)
-        largest = std::max (largest, std::abs (a[i] - b[i]));
-    return largest;
-}
-
-std::vector<double> runWhole (LinearCircuit& circuit, const std::vector<std::vector<double>>& sources)
-{
-    std::vector<const double*> in;
-    for (const auto& source : sources)
-        in.push_back (source.data());
-    std::vector<double> out (sources.front().size());
-    double* const outs[] = { out.data() };
-    circuit.process (in, outs, static_cast<int> (out.size()));
-    return out;
-}
-
 } // namespace
 
 // The rail stop by stop against all of it in one matrix: the same circuit, the same trapezoidal rule.
 TEST_P (BusNodeOfEachKind, IsTheWholeRailInOneMatrix)
 {
     const auto signals = noise (stopCount, 4096);
-    Rail rail (sevenStops(), sevenMixingOhms(), GetParam().bus);
+    TestRail rail (sevenStops(), sevenMixingOhms(), GetParam().bus);
     LinearCircuit whole (wholeRail (sevenStops(), sevenMixingOhms(), GetParam().bus),
                          { wholeRail (sevenStops(), sevenMixingOhms(), GetParam().bus).output }, rateHz);
     const auto expected = runWhole (whole, signals);
@@ -244,7 +89,7 @@ TEST_P (BusNodeOfEachKind, IsTheWholeRailInOneMatrix)
 TEST_P (BusNodeOfEachKind, IsTheWholeRailWhileValuesMove)
 {
     const auto signals = noise (stopCount, 8192);
-    Rail rail (sevenStops(), sevenMixingOhms(), GetParam().bus);
+    TestRail rail (sevenStops(), sevenMixingOhms(), GetParam().bus);
     LinearCircuit whole (wholeRail (sevenStops(), sevenMixingOhms(), GetParam().bus),
                          { wholeRail (sevenStops(), sevenMixingOhms(), GetParam().bus).output }, rateHz);
     rail.branch (1).setKnobTarget (*rail.branch (1).findKnob ({ "C1", KnobKind::value }), 47e-9);
@@ -276,7 +121,7 @@ Netlist bareSource()
 /// The level of the first source in dB, the others at rest.
 double levelOfFirst (const std::vector<double>& mixingOhms, const MixingBus& bus)
 {
-    Rail rail (std::vector<Netlist> (mixingOhms.size(), bareSource()), mixingOhms, bus);
+    TestRail rail (std::vector<Netlist> (mixingOhms.size(), bareSource()), mixingOhms, bus);
     std::vector<std::vector<double>> signals (mixingOhms.size(), std::vector<double> (64, 0.0));
     signals.front().assign (64, 1.0);
     return 20.0 * std::log10 (std::abs (rail.run (signals).back()));

@@ -102,10 +102,10 @@ TEST (CardNetwork, KnobsTurnWhileItSounds)
     const auto knob = voice.findKnob ({ "RL", KnobKind::value });
     ASSERT_TRUE (knob);
     EXPECT_FALSE (voice.findKnob ({ "Q1", KnobKind::value }));
-    voice.setKnobTarget (*knob, 100.0);
-    EXPECT_TRUE (voice.knobsMoving());
+    voice.setControl (*knob, 100.0);
+    EXPECT_TRUE (voice.controlsMove());
     const auto volts = renderVolts (voice, 9600);
-    EXPECT_FALSE (voice.knobsMoving());
+    EXPECT_FALSE (voice.controlsMove());
     EXPECT_FALSE (voice.hasFault());
     EXPECT_LT (peakOf (std::span (volts).subspan (4800)), 0.4);
 }
@@ -117,11 +117,11 @@ TEST (CardNetwork, VoicesOfBothKindsTakeOverFromEachOther)
     auto again = makeVoice (followerCard (1.0));
     auto linear = makeVoice (plainCard());
     renderVolts (nonlinear, 9600, { { 0, 60, true } });
-    again.adopt (nonlinear, again.prepareAdoption (nonlinear));
+    again.adopt (nonlinear, again.prepareAdoption (nonlinear).get());
     EXPECT_GT (peakOf (renderVolts (again, 960)), 0.4);
-    linear.adopt (nonlinear, linear.prepareAdoption (nonlinear));
+    linear.adopt (nonlinear, linear.prepareAdoption (nonlinear).get());
     EXPECT_GT (peakOf (renderVolts (linear, 960)), 0.4);
-    again.adopt (linear, again.prepareAdoption (linear));
+    again.adopt (linear, again.prepareAdoption (linear).get());
     EXPECT_GT (peakOf (renderVolts (again, 960)), 0.4);
     again.reset();
     EXPECT_LT (peakOf (renderVolts (again, 960)), 1e-7);

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The bars of one card hold with the whole rail around it: 24 stops on four buses, three divisions, all drawn.
+#include "Sound/ClickMeasure.h"
 #include "Sound/InstrumentVoice.h"
-#include "Sound/KaiserLowpass.h"
 #include "Sound/TestCards.h"
 #include "Sound/TestOrgan.h"
 #include "Support/Spectrum.h"
@@ -17,7 +17,6 @@
 #include <cmath>
 #include <cstdio>
 #include <functional>
-#include <numbers>
 #include <optional>
 #include <string>
 #include <vector>
@@ -66,23 +65,6 @@ TestOrgan fullRail()
     return organ;
 }
 
-/// What lies above 6 kHz: the samples less their low-passed selves. The ends, where the filter is not full, are left out.
-std::vector<double> aboveSixKilohertz (std::span<const double> samples)
-{
-    static const auto low =
-        kaiserLowpass ({ .passEdge = 5500.0 / rateHz, .stopEdge = 6000.0 / rateHz, .attenuationDb = 120.0 });
-    const auto half = low.size() / 2;
-    std::vector<double> high;
-    for (std::size_t i = half; i + half < samples.size(); ++i)
-    {
-        double sum = 0.0;
-        for (std::size_t k = 0; k < low.size(); ++k)
-            sum += low[k] * samples[i + half - k];
-        high.push_back (samples[i] - sum);
-    }
-    return high;
-}
-
 /// The full rail with the near-sine on the upper manual instead of its own stops, on a bus with others.
 TestOrgan nearSineInFullRail (const std::string& bus)
 {
@@ -112,7 +94,7 @@ double residueDb (const std::string& bus,
         voice.setControl (*control (voice), to);
         const auto after = renderVoice (voice, 4096);
         samples.insert (samples.end(), after.begin(), after.end());
-        worst = std::max (worst, toDecibels (peakOf (aboveSixKilohertz (samples)) / peakOf (samples)));
+        worst = std::max (worst, residueAboveSixKilohertz (samples, rateHz));
     }
     return worst;
 }
@@ -132,7 +114,6 @@ TEST (FullRail, WhatIsNoHarmonicIsFarBelow)
         const auto bins = amplitudes (renderVoice (voice, 96000));
         EXPECT_EQ (voice.takeClips(), 0U);
         const auto pitchBin = static_cast<std::size_t> (std::lround (2.0 * equalTemperedHz (key)));
-        const double squareVolts = 2.0 / std::numbers::pi;
         double worst = 0.0;
         std::size_t worstBin = 0;
         for (std::size_t bin = 40; bin <= 40000; ++bin)

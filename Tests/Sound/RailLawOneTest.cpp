@@ -16,6 +16,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <ostream>
 #include <string>
 #include <vector>
 
@@ -33,6 +34,11 @@ struct Registration
     std::string name;
     std::string division;
     std::vector<std::string> stops;
+
+    friend std::ostream& operator<< (std::ostream& out, const Registration& registration)
+    {
+        return out << registration.name;
+    }
 };
 
 /// A reed beside the flute, on two buses to two outlets; three reeds that load each other on the passive bus; a chorus on

@@ -76,6 +76,26 @@ Card bareCard (const std::string& footage, double volts)
     return card;
 }
 
+MixingBus passiveBus()
+{
+    MixingBus bus;
+    bus.kind = BusKind::passive;
+    return bus;
+}
+
+InstrumentVoice voiceOf (const TestOrgan& organ)
+{
+    return { organ.instrument, organ.cards, StreamSpec {} };
+}
+
+double levelNow (Voice& voice, double hertz)
+{
+    constexpr int settleFrames = 9600;
+    constexpr int measuredFrames = 24000;
+    renderVoice (voice, settleFrames);
+    return harmonicVolts (renderVoice (voice, measuredFrames), 48000.0, hertz);
+}
+
 std::vector<double> renderVoice (Voice& voice, int frames, int pieceFrames)
 {
     std::vector<double> out (static_cast<std::size_t> (frames));
