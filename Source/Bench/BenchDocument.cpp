@@ -90,7 +90,9 @@ BenchDocument BenchDocument::withStop (int index) const
         throw Error ("The tablet \"" + stop.name + "\" is blank; choose a stop that has a card.");
 
     BenchDocument document = *this;
+    document.setMixingOhms (savedMixingOhms);
     document.stopIndex = index;
+    document.savedMixingOhms = document.mixingOhms();
     document.cardFile = cardPath (instrumentFile, stop.cardFile);
     document.card = readCard (document.cardFile);
     document.savedText = cardText (document.card);
@@ -161,9 +163,26 @@ std::string BenchDocument::title() const
     return instrument && ! instrument->name.empty() ? name + " - " + instrument->name : name;
 }
 
-bool BenchDocument::isUnsaved() const
+double BenchDocument::mixingOhms() const noexcept
+{
+    const auto* const stop = stopInHand();
+    return stop != nullptr ? stop->mixingOhms : 0.0;
+}
+
+void BenchDocument::setMixingOhms (double ohms) noexcept
+{
+    if (stopInHand() != nullptr)
+        instrument->stops[static_cast<std::size_t> (stopIndex)].mixingOhms = ohms;
+}
+
+bool BenchDocument::isCardUnsaved() const
 {
     return cardText (card) != savedText;
+}
+
+bool BenchDocument::isMixingUnsaved() const noexcept
+{
+    return mixingOhms() != savedMixingOhms;
 }
 
 fs::path findDemonstrationOrgan (const fs::path& executable)

@@ -73,6 +73,7 @@ public:
     void showAgain() { notify (Change::document); }
 
     /// Writes the card. Fails: Error with a sentence; the card on disk stays as it was.
+    /// Of a stop whose mixing resistor was turned, the instrument's document as well.
     void save();
     void saveAs (const std::filesystem::path& file);
 
@@ -82,8 +83,9 @@ public:
 
     const Card& card() const noexcept { return document_.card; }
 
-    /// The card as it stands on disk: what a double-click goes back to.
-    const Card& savedCard() const noexcept { return savedCard_; }
+    /// What a knob stands at, and what a double-click takes it back to: what is on disk. Fails: Error on an unknown knob.
+    double value (const CardKnob& knob) const;
+    double savedValue (const CardKnob& knob) const;
 
     const KeySource& keySource() const noexcept { return keySource_; }
 
@@ -114,10 +116,13 @@ public:
 
 private:
     void take (BenchDocument document);
-    void change (const Card& to);
-    void playDifference (const Card& from, const Card& to);
+
+    StopWork work() const { return { document_.card, document_.mixingOhms() }; }
+
+    void change (const StopWork& to);
+    void playDifference (const Card& from, const BenchDocument& to);
+    void saveMixing();
     void play (const BenchDocument& document, const InstrumentCards& cards, bool newReference);
-    void playEdited (const Card& card);
     void shareSavedCard();
     void notify (Change change);
     void tellEach (const std::function<void (Listener&)>& tell);
@@ -134,7 +139,7 @@ private:
     bool isOpen_ = false;
 
     bool gestureOpen_ = false;
-    Card gestureStart_;
+    StopWork gestureStart_;
     std::string gestureName_;
 
     std::vector<Listener*> listeners_;

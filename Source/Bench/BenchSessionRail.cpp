@@ -4,6 +4,7 @@
 #include "Bench/BenchSession.h"
 
 #include "Circuit/NetlistCheck.h"
+#include "Organ/InstrumentDocument.h"
 #include "Units/Error.h"
 
 #include <algorithm>
@@ -78,11 +79,18 @@ void BenchSession::play (const BenchDocument& document, const InstrumentCards& c
     processor_.playInstrument (*document.instrument, played, stop->name, newReference);
 }
 
-void BenchSession::playEdited (const Card& card)
+/// Into the document as it stands on disk, which somebody may have changed meanwhile.
+void BenchSession::saveMixing()
 {
-    auto edited = document_;
-    edited.card = card;
-    play (edited, cards_, false);
+    const auto* const inHand = document_.stopInHand();
+    auto instrument = readInstrument (document_.instrumentFile);
+    const auto stop = std::ranges::find (instrument.stops, inHand->name, &StopTablet::name);
+    if (stop == instrument.stops.end())
+        throw Error (document_.instrumentFile.filename().string() + " has no tablet \"" + inHand->name
+                     + "\" any more, so its mixing resistor was not saved; open the instrument again.");
+    stop->mixingOhms = inHand->mixingOhms;
+    writeInstrument (instrument, document_.instrumentFile);
+    document_.savedMixingOhms = inHand->mixingOhms;
 }
 
 /// What was saved is what every tablet with the same card file plays from now on.
@@ -101,7 +109,7 @@ void BenchSession::shareSavedCard()
         isShared = isShared || static_cast<int> (index) != document_.stopIndex;
     }
     if (isShared)
-        playEdited (document_.card);
+        play (document_, cards_, false);
 }
 
 bool BenchSession::canSound (int stop) const

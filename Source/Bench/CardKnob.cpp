@@ -94,6 +94,10 @@ auto& numberIn (CardType& card, const CardKnob& knob)
         if (auto* tap = findByName (card.taps, knob.name))
             number = &tap->voltsPeakToPeak;
     }
+    else if (knob.place == CardKnob::Place::mixing)
+    {
+        refuse (knob);
+    }
     else if (auto* part = findByName (card.parts, knob.name))
     {
         number = std::visit ([&] (auto& value) -> Number* { return numberOf (value, knob.kind); }, part->value);
@@ -143,6 +147,8 @@ const ValueRange& rangeOf (const Card& card, const CardKnob& knob)
 {
     if (knob.place == CardKnob::Place::tapLevel)
         return tapLevelRange;
+    if (knob.place == CardKnob::Place::mixing)
+        return ValueLimits::resistance;
     const auto* part = findPart (card, knob.name);
     if (part == nullptr)
         refuse (knob);

@@ -167,7 +167,8 @@ void DocumentActions::whenSafe (const std::function<void()>& next, const std::fu
                          } });
     pages_.showPage (std::make_unique<SheetPage> (
         "Unsaved changes",
-        "The card \"" + name + "\" was changed and is not saved. Its values are lost if you go on without saving.",
+        (session_.document().instrument ? "The stop \"" : "The card \"") + name
+            + "\" was changed and is not saved. Its values are lost if you go on without saving.",
         std::move (choices)));
 }
 

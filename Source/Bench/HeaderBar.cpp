@@ -36,7 +36,7 @@ HeaderBar::HeaderBar (BenchSession& session, Actions actions) : session_ (sessio
     audio_.onClick = actions_.audio;
     view_.onClick = [this] { actions_.view (view_); };
     open_.setTooltip ("Open a card or an instrument (Ctrl+O).");
-    save_.setTooltip ("Write the card back to its file (Ctrl+S).");
+    save_.setTooltip ("Write the card back to its file, and a changed mixing resistor to the instrument's (Ctrl+S).");
     saveAs_.setTooltip ("Write the card to another file (Ctrl+Shift+S).");
     audio_.setTooltip ("Sound device and MIDI inputs.");
     view_.setTooltip ("Recent files, text size, light or dark, cautions.");

@@ -79,6 +79,8 @@ juce::String PartWords::number (KnobKind kind, CardKnob::Place place)
 {
     if (place == CardKnob::Place::tapLevel)
         return "level";
+    if (place == CardKnob::Place::mixing)
+        return "mixing resistor";
     switch (kind)
     {
         case KnobKind::value:
@@ -106,6 +108,9 @@ juce::String PartWords::lesson (const Card& card, const CardKnob& knob)
     if (knob.place == CardKnob::Place::tapLevel)
         return "Tap: a keyed bus this stop takes its wave from. The level is volts peak to peak of that wave, as an "
                "oscilloscope shows it.";
+    if (knob.place == CardKnob::Place::mixing)
+        return "Mixing resistor: from the card's output to the bus where stops meet. The lower, the louder this stop; on a "
+               "passive bus it also loads its neighbours. It belongs to the tablet and is saved with the instrument.";
     const auto* part = findPart (card, knob.name);
     if (part == nullptr)
         return {};

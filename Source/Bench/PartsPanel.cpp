@@ -3,7 +3,6 @@
 
 #include "Bench/BenchLook.h"
 #include "Bench/Lettering.h"
-#include "Bench/MixingCell.h"
 #include "Bench/PartWords.h"
 #include "Bench/SwitchCell.h"
 
@@ -125,7 +124,8 @@ void PartsPanel::rebuild()
     }
 
     if (const auto* const stop = session_.document().stopInHand(); stop != nullptr && ! stop->bus.empty())
-        groupOf ("MIXING").cells.push_back (std::make_unique<MixingCell> (session_));
+        groupOf ("MIXING").cells.push_back (std::make_unique<KnobCell> (
+            session_, CardKnob { CardKnob::Place::mixing, stop->name, KnobKind::value }, series_));
 
     for (auto& group : sheet_.groups)
     {

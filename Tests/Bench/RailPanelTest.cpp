@@ -195,6 +195,23 @@ TEST_F (RailPanelTest, ABlankTabletIsShownAsOneAndSaysWhy)
     EXPECT_TRUE (view_->messages().sentence().contains ("blank")) << view_->messages().sentence();
 }
 
+TEST_F (RailPanelTest, TheMixingResistorOfTheStopInHandIsAKnob)
+{
+    openView();
+    auto* knob = view_->parts().findCell ({ CardKnob::Place::mixing, "Krummhorn 8", KnobKind::value });
+    ASSERT_NE (knob, nullptr);
+    EXPECT_TRUE (knob->takeText ("82k"));
+    EXPECT_EQ (session_.document().stopInHand()->mixingOhms, 82e3);
+    knob->keyPressed (up);
+    EXPECT_EQ (session_.document().stopInHand()->mixingOhms, 100e3);
+    knob->keyPressed (up);
+    knob->returnToSaved();
+    EXPECT_EQ (session_.document().stopInHand()->mixingOhms, 100e3);
+    EXPECT_FALSE (knob->takeText ("4x7"));
+    session_.open (preset ("Oboe8.json"));
+    EXPECT_EQ (view_->parts().findCell ({ CardKnob::Place::mixing, "Krummhorn 8", KnobKind::value }), nullptr);
+}
+
 TEST_F (RailPanelTest, WithACardAloneThereIsNoRail)
 {
     openView();

@@ -3,8 +3,10 @@
 // BenchSession with a whole instrument: what is drawn, what is in hand, and what is heard of a change.
 #include "Bench/BenchFixture.h"
 #include "Organ/CardDocument.h"
+#include "Organ/InstrumentDocument.h"
 #include "Units/Decibels.h"
 
+#include <algorithm>
 #include <fstream>
 #include <sstream>
 
@@ -48,10 +50,7 @@ TEST_F (SessionOrganTest, OpensWithTheTabletsThatTheDocumentSaysAreDrawn)
 {
     session_.open (preset ("LarkfieldOrgan.json"));
     const auto& stops = session_.document().instrument->stops;
-    int drawn = 0;
-    for (const auto& each : stops)
-        drawn += each.drawn ? 1 : 0;
-    EXPECT_EQ (drawn, 2);
+    EXPECT_EQ (std::ranges::count (stops, true, &StopTablet::drawn), 2);
     EXPECT_TRUE (stops[static_cast<std::size_t> (stop ("Stopped flute 8"))].drawn);
     EXPECT_TRUE (session_.openingNote().empty()) << session_.openingNote();
     EXPECT_EQ (session_.referenceName(), "Krummhorn 8");
@@ -196,6 +195,53 @@ TEST_F (SessionOrganTest, SavedChangesStayInTheSoundWhenAnotherStopIsTaken)
     session_.save();
     session_.chooseStop (stop ("Oboe 8"));
     EXPECT_NEAR (settledRms() / turned, 1.0, 0.01);
+}
+
+TEST_F (SessionOrganTest, TheMixingResistorIsTurnedUndoneAndSavedWithTheInstrument)
+{
+    const CardKnob mixing { CardKnob::Place::mixing, "Krummhorn 8", KnobKind::value };
+    engine().key (60, true, upper);
+    const double before = settledRms();
+    EXPECT_EQ (session_.value (mixing), 100e3);
+    session_.turn (mixing, 330e3);
+    EXPECT_LT (toDecibels (settledRms() / before), -6.0); // towards the bus, a third of the current
+    EXPECT_TRUE (session_.document().isUnsaved());
+    EXPECT_EQ (session_.history().undoName(), "Krummhorn 8 mixing to 330k");
+    session_.undo();
+    EXPECT_NEAR (settledRms() / before, 1.0, 0.01);
+    EXPECT_FALSE (session_.document().isUnsaved());
+    session_.redo();
+
+    const auto card = cardText (readCard (preset ("Krummhorn8.json")));
+    session_.draw (stop ("Oboe 8"), true); // playing: is not written
+    session_.save();
+    EXPECT_FALSE (session_.document().isUnsaved());
+    const auto saved = readInstrument (preset ("LarkfieldOrgan.json"));
+    const auto& stops = saved.stops;
+    EXPECT_EQ (stops[static_cast<std::size_t> (stop ("Krummhorn 8"))].mixingOhms, 330e3);
+    EXPECT_FALSE (stops[static_cast<std::size_t> (stop ("Oboe 8"))].drawn);
+    EXPECT_EQ (cardText (readCard (preset ("Krummhorn8.json"))), card);
+}
+
+TEST_F (SessionOrganTest, AnUnsavedMixingResistorGoesBackWhenAnotherStopIsTaken)
+{
+    const CardKnob mixing { CardKnob::Place::mixing, "Krummhorn 8", KnobKind::value };
+    engine().key (60, true, upper);
+    const double before = settledRms();
+    session_.turn (mixing, 330e3);
+    session_.chooseStop (stop ("Oboe 8"));
+    EXPECT_NEAR (settledRms() / before, 1.0, 0.01);
+    session_.chooseStop (stop ("Krummhorn 8"));
+    EXPECT_EQ (session_.value (mixing), 100e3);
+    EXPECT_FALSE (session_.document().isUnsaved());
+}
+
+TEST_F (SessionOrganTest, ATabletThatIsGoneFromTheFileIsSaid)
+{
+    session_.turn ({ CardKnob::Place::mixing, "Krummhorn 8", KnobKind::value }, 330e3);
+    change ("LarkfieldOrgan.json", "\"tablet\": \"Krummhorn 8\"", "\"tablet\": \"Crumhorn 8\"");
+    EXPECT_THROW (session_.save(), Error);
+    EXPECT_TRUE (session_.document().isUnsaved());
 }
 
 TEST_F (SessionOrganTest, ABlankTabletSaysSo)
