@@ -17,7 +17,7 @@ AudioHost::~AudioHost()
 {
     stopTimer();
     silentClock_.stop();
-    devices_.removeMidiInputDeviceCallback ({}, &player_);
+    devices_.removeMidiInputDeviceCallback ({}, &midiInputs_);
     devices_.removeAudioCallback (&player_);
     player_.setProcessor (nullptr);
     devices_.closeAudioDevice();
@@ -57,7 +57,7 @@ juce::String AudioHost::afterOpening (const juce::String& error)
     {
         player_.setProcessor (&processor_);
         devices_.addAudioCallback (&player_);
-        devices_.addMidiInputDeviceCallback ({}, &player_);
+        devices_.addMidiInputDeviceCallback ({}, &midiInputs_);
         isAttached_ = true;
     }
     enableMidiInputs();
@@ -154,8 +154,10 @@ void AudioHost::enableMidiInputs()
     // One that was pulled out is closed, so that it is opened afresh when it comes back.
     for (const auto& identifier : enabledInputs_)
     {
-        if (! present.contains (identifier))
-            devices_.setMidiInputDeviceEnabled (identifier, false);
+        if (present.contains (identifier))
+            continue;
+        devices_.setMidiInputDeviceEnabled (identifier, false);
+        midiInputs_.inputGone (identifier);
     }
     enabledInputs_ = present;
 }

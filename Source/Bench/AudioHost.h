@@ -3,6 +3,7 @@
 
 #include "Bench/BenchDeviceManager.h"
 #include "Bench/BenchProcessor.h"
+#include "Bench/MidiInputs.h"
 #include "Bench/SilentClock.h"
 
 #include <juce_audio_utils/juce_audio_utils.h>
@@ -12,7 +13,8 @@
 namespace stopwright
 {
 
-/// Joins the processor to a sound device and to every MIDI input that is or comes to be plugged in.
+/// Joins the processor to a sound device and to every MIDI input that is or comes to be plugged in; the keys of one that
+/// is pulled out are let go.
 /// Threading: message thread.
 class AudioHost : private juce::Timer
 {
@@ -61,6 +63,7 @@ private:
     BenchProcessor& processor_;
     BenchDeviceManager devices_;
     juce::AudioProcessorPlayer player_;
+    MidiInputs midiInputs_ { player_ };
     SilentClock silentClock_;
     juce::StringArray enabledInputs_;
     bool isAttached_ = false;

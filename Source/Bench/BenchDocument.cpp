@@ -2,6 +2,7 @@
 #include "Bench/BenchDocument.h"
 
 #include "Organ/CardDocument.h"
+#include "Organ/InstrumentCards.h"
 #include "Organ/InstrumentDocument.h"
 #include "Units/Error.h"
 
@@ -89,8 +90,10 @@ BenchDocument BenchDocument::withStop (int index) const
         throw Error ("The tablet \"" + stop.name + "\" is blank; choose a stop that has a card.");
 
     BenchDocument document = *this;
+    document.setMixingOhms (savedMixingOhms);
     document.stopIndex = index;
-    document.cardFile = instrumentFile.parent_path() / stop.cardFile;
+    document.savedMixingOhms = document.mixingOhms();
+    document.cardFile = cardPath (instrumentFile, stop.cardFile);
     document.card = readCard (document.cardFile);
     document.savedText = cardText (document.card);
     return document;
@@ -103,15 +106,83 @@ KeySource BenchDocument::keySource() const
     return keySourceOf (*instrument, instrument->stops[static_cast<std::size_t> (stopIndex)].division, card);
 }
 
+const StopTablet* BenchDocument::stopInHand() const noexcept
+{
+    const auto index = static_cast<std::size_t> (stopIndex);
+    return instrument && stopIndex >= 0 && index < instrument->stops.size() ? &instrument->stops[index] : nullptr;
+}
+
+int BenchDocument::divisionInHand() const noexcept
+{
+    const auto* const stop = stopInHand();
+    if (stop == nullptr)
+        return 0;
+    const auto found = std::ranges::find (instrument->divisions, stop->division, &Division::name);
+    return found == instrument->divisions.end() ? 0 : static_cast<int> (found - instrument->divisions.begin());
+}
+
+int BenchDocument::lowestKey (int division) const
+{
+    const auto index = static_cast<std::size_t> (division);
+    return instrument && index < instrument->divisions.size() ? instrument->divisions[index].lowestKey
+                                                              : keySourceForCardAlone (card).lowestKey;
+}
+
+int BenchDocument::highestKey (int division) const
+{
+    const auto index = static_cast<std::size_t> (division);
+    return instrument && index < instrument->divisions.size() ? instrument->divisions[index].highestKey
+                                                              : keySourceForCardAlone (card).highestKey;
+}
+
+unsigned BenchDocument::midiChannels (int division) const
+{
+    constexpr unsigned everyChannel = 0xffffU;
+    if (! instrument)
+        return everyChannel;
+
+    // As InstrumentVoice::divisionOfChannel: what no division claims goes to the first one without a channel.
+    const auto bitOf = [] (const Division& each)
+    { return each.midiChannel ? 1U << static_cast<unsigned> (*each.midiChannel - 1) : 0U; };
+    const auto& divisions = instrument->divisions;
+    unsigned claimed = 0;
+    for (const auto& each : divisions)
+        claimed |= bitOf (each);
+    const auto index = static_cast<std::size_t> (division);
+    if (index >= divisions.size())
+        return 0;
+    if (divisions[index].midiChannel)
+        return bitOf (divisions[index]);
+    const auto unbound = std::ranges::find (divisions, std::optional<int>(), &Division::midiChannel);
+    return unbound == divisions.begin() + division ? everyChannel & ~claimed : 0;
+}
+
 std::string BenchDocument::title() const
 {
     const auto name = card.name.empty() ? std::string ("Card without a name") : card.name;
     return instrument && ! instrument->name.empty() ? name + " - " + instrument->name : name;
 }
 
-bool BenchDocument::isUnsaved() const
+double BenchDocument::mixingOhms() const noexcept
+{
+    const auto* const stop = stopInHand();
+    return stop != nullptr ? stop->mixingOhms : 0.0;
+}
+
+void BenchDocument::setMixingOhms (double ohms) noexcept
+{
+    if (stopInHand() != nullptr)
+        instrument->stops[static_cast<std::size_t> (stopIndex)].mixingOhms = ohms;
+}
+
+bool BenchDocument::isCardUnsaved() const
 {
     return cardText (card) != savedText;
+}
+
+bool BenchDocument::isMixingUnsaved() const noexcept
+{
+    return mixingOhms() != savedMixingOhms;
 }
 
 fs::path findDemonstrationOrgan (const fs::path& executable)

@@ -20,21 +20,43 @@ struct BenchDocument
     int stopIndex = -1;             ///< in Instrument::stops; -1 without an instrument
 
     Card card;
-    std::string savedText; ///< of the card as it stands on disk
+    std::string savedText;        ///< of the card as it stands on disk
+    double savedMixingOhms = 0.0; ///< of the stop in hand, as the instrument stands on disk
 
     /// Opens a document of either kind; of an instrument, the proposed stop that has a card, else the first that has.
     /// Threading: [control]. Fails: Error with a sentence that names the file.
     static BenchDocument open (const std::filesystem::path& file);
 
-    /// The same instrument with another of its stops in hand. Fails: Error (blank tablet, bad card).
+    /// The same instrument with another of its stops in hand; the mixing resistor of the one before goes back to what is
+    /// saved. Fails: Error (blank tablet, bad card).
     BenchDocument withStop (int index) const;
 
     KeySource keySource() const;
 
+    /// The stop in hand, or nullptr for a card alone.
+    const StopTablet* stopInHand() const noexcept;
+
+    /// The keyboard the stop in hand is played from: an index into Instrument::divisions, 0 for a card alone.
+    int divisionInHand() const noexcept;
+
+    /// The compass of a division; of the card for a card alone.
+    int lowestKey (int division) const;
+    int highestKey (int division) const;
+
+    /// The MIDI channels that play a division, a bit each from channel 1 on; all for a card alone.
+    unsigned midiChannels (int division) const;
+
     /// "Krummhorn 8 - Larkfield music school", or the card's name.
     std::string title() const;
 
-    bool isUnsaved() const;
+    /// The mixing resistor of the stop in hand; 0 for a card alone.
+    double mixingOhms() const noexcept;
+    void setMixingOhms (double ohms) noexcept;
+
+    bool isCardUnsaved() const;
+    bool isMixingUnsaved() const noexcept;
+
+    bool isUnsaved() const { return isCardUnsaved() || isMixingUnsaved(); }
 };
 
 /// The demonstration organ that comes with the program: an instrument document in a folder Presets/ beside the program,

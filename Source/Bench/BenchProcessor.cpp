@@ -11,8 +11,10 @@ namespace stopwright
 namespace
 {
 
+constexpr int expression = 11;
 constexpr int allSoundOff = 120;
 constexpr int allNotesOff = 123;
+constexpr double highestControllerValue = 127.0;
 constexpr int maxChannels = 2;
 
 } // namespace
@@ -36,6 +38,18 @@ void BenchProcessor::playCard (const Card& card, const KeySource& keySource, boo
     rememberCard (card);
 }
 
+void BenchProcessor::playInstrument (const Instrument& instrument,
+                                     const InstrumentCards& cards,
+                                     const std::string& tabletInHand,
+                                     bool newReference)
+{
+    engine_.setInstrument (instrument, cards, tabletInHand, newReference);
+    const auto stop = std::ranges::find (instrument.stops, tabletInHand, &StopTablet::name);
+    const auto index = static_cast<std::size_t> (stop - instrument.stops.begin());
+    if (index < cards.ofStops.size() && cards.ofStops[index])
+        rememberCard (*cards.ofStops[index]);
+}
+
 bool BenchProcessor::turn (const PartKnob& knob, double value, const Card& card)
 {
     rememberCard (card);
@@ -48,9 +62,15 @@ bool BenchProcessor::turnTapLevel (const std::string& tapName, double voltsPeakT
     return engine_.turnTapLevel (tapName, voltsPeakToPeak);
 }
 
-bool BenchProcessor::isMidiKeyDown (int key) const noexcept
+bool BenchProcessor::isMidiKeyDown (int key, unsigned channels) const noexcept
 {
-    return key >= 0 && key < keyCount && shownKeys_[static_cast<std::size_t> (key)].load (std::memory_order_relaxed);
+    return key >= 0 && key < keyCount
+           && (shownKeys_[static_cast<std::size_t> (key)].load (std::memory_order_relaxed) & channels) != 0;
+}
+
+void BenchProcessor::releaseMidiKeys() noexcept
+{
+    mustReleaseMidiKeys_.store (true, std::memory_order_relaxed);
 }
 
 void BenchProcessor::prepareToPlay (double sampleRate, int maximumBlockSize)
@@ -64,7 +84,7 @@ void BenchProcessor::reset()
     midiKeys_.clear();
     eventCount_ = 0;
     for (auto& shown : shownKeys_)
-        shown.store (false, std::memory_order_relaxed);
+        shown.store (0, std::memory_order_relaxed);
 }
 
 bool BenchProcessor::isBusesLayoutSupported (const BusesLayout& layouts) const
@@ -76,11 +96,28 @@ bool BenchProcessor::isBusesLayoutSupported (const BusesLayout& layouts) const
 
 void BenchProcessor::takeKey (int key, int channel, bool down, int frameOffset) noexcept
 {
-    // A press is passed on though another channel has the key: the engine may have let it go meanwhile.
-    if (! midiKeys_.change (key, channel, down) && ! down)
+    // A press is passed on though the channel has the key already: the engine may have let it go meanwhile.
+    if (! down && ! midiKeys_.isHeldBy (key, channel))
         return;
-    shownKeys_[static_cast<std::size_t> (key)].store (down, std::memory_order_relaxed);
-    events_[eventCount_++] = { frameOffset, key, down };
+    midiKeys_.change (key, channel, down);
+    shownKeys_[static_cast<std::size_t> (key)].store (midiKeys_.holdersOf (key), std::memory_order_relaxed);
+    events_[eventCount_++] = { frameOffset, key, down, Keyboard::ofChannel (channel + 1) };
+}
+
+void BenchProcessor::releaseChannel (int channel, int frameOffset) noexcept
+{
+    for (int key = 0; key < keyCount; ++key)
+        takeKey (key, channel, false, frameOffset);
+}
+
+void BenchProcessor::releaseAllChannels (juce::AudioBuffer<float>& buffer) noexcept
+{
+    for (int channel = 0; channel < Keyboard::midiChannels; ++channel)
+    {
+        if (eventCount_ + keyCount > eventCapacity)
+            renderPiece (buffer, 0, 0);
+        releaseChannel (channel, 0);
+    }
 }
 
 void BenchProcessor::takeMidi (const juce::MidiMessageMetadata& message, int frameOffset) noexcept
@@ -100,11 +137,11 @@ void BenchProcessor::takeMidi (const juce::MidiMessageMetadata& message, int fra
     }
     else if (status == 0xb0 && (first == allNotesOff || first == allSoundOff))
     {
-        for (int key = 0; key < keyCount; ++key)
-        {
-            if (midiKeys_.isHeldBy (key, channel))
-                takeKey (key, channel, false, frameOffset);
-        }
+        releaseChannel (channel, frameOffset);
+    }
+    else if (status == 0xb0 && first == expression)
+    {
+        engine_.setSwell (second / highestControllerValue);
     }
 }
 
@@ -126,6 +163,8 @@ void BenchProcessor::processBlock (juce::AudioBuffer<float>& buffer, juce::MidiB
     const int frameCount = buffer.getNumSamples();
     int startFrame = 0;
 
+    if (mustReleaseMidiKeys_.exchange (false, std::memory_order_relaxed))
+        releaseAllChannels (buffer);
     for (const auto message : midi)
     {
         const int frame = std::clamp (message.samplePosition, startFrame, std::max (startFrame, frameCount - 1));

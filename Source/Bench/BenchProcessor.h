@@ -14,8 +14,9 @@
 namespace stopwright
 {
 
-/// The live instrument as an audio processor: MIDI notes on any channel play the card that was set, the same sound on
-/// every output channel. The state of the processor is the text of its card document.
+/// The live instrument as an audio processor: each MIDI channel is a keyboard of the instrument that was set, or all
+/// of them play the card that was set; expression (controller 11) is the swell shoe. The same sound on every output
+/// channel. The state of the processor is the text of the card in hand.
 ///
 /// Threading: processBlock on [audio], without allocation or lock; everything else on [control].
 class BenchProcessor : public juce::AudioProcessor
@@ -27,15 +28,27 @@ public:
     /// As Engine::setCard; the processor remembers the card as its state. Fails: Error; what sounded goes on sounding.
     void playCard (const Card& card, const KeySource& keySource, bool newReference);
 
-    /// Turns one number of the card while it sounds; the card that is remembered becomes `card`. False for a knob the
-    /// card does not have.
+    /// As Engine::setInstrument; the card of the stop in hand is remembered. Fails: Error; what sounded goes on sounding.
+    void playInstrument (const Instrument& instrument,
+                         const InstrumentCards& cards,
+                         const std::string& tabletInHand,
+                         bool newReference);
+
+    /// Turns one number of the card in hand while it sounds; the card that is remembered becomes `card`. False for a
+    /// knob the card does not have.
     bool turn (const PartKnob& knob, double value, const Card& card);
     bool turnTapLevel (const std::string& tapName, double voltsPeakToPeak, const Card& card);
 
     Engine& engine() noexcept { return engine_; }
 
-    /// Whether a MIDI note is held, for the picture of the keyboard. Threading: [any].
-    bool isMidiKeyDown (int key) const noexcept;
+    /// Whether a MIDI note is held, for the picture of the keyboard: on any of `channels`, a bit each from channel 1 on.
+    /// Threading: [any].
+    bool isMidiKeyDown (int key, unsigned channels = everyChannel) const noexcept;
+
+    static constexpr unsigned everyChannel = 0xffffU;
+
+    /// Lets every MIDI key go, with the next block. Threading: [any].
+    void releaseMidiKeys() noexcept;
 
     void prepareToPlay (double sampleRate, int maximumBlockSize) override;
 
@@ -81,6 +94,8 @@ private:
 
     void takeMidi (const juce::MidiMessageMetadata& message, int frameOffset) noexcept;
     void takeKey (int key, int channel, bool down, int frameOffset) noexcept;
+    void releaseChannel (int channel, int frameOffset) noexcept;
+    void releaseAllChannels (juce::AudioBuffer<float>& buffer) noexcept;
     void renderPiece (juce::AudioBuffer<float>& buffer, int startFrame, int frameCount) noexcept;
     void rememberCard (const Card& card);
 
@@ -88,8 +103,9 @@ private:
 
     std::array<KeyEvent, eventCapacity> events_ {};
     std::size_t eventCount_ = 0;
-    KeyHolders midiKeys_; ///< by MIDI channel
-    std::array<std::atomic<bool>, keyCount> shownKeys_ {};
+    KeyHolders midiKeys_;                                      ///< by MIDI channel
+    std::array<std::atomic<unsigned>, keyCount> shownKeys_ {}; ///< who holds each key, a bit for each channel
+    std::atomic<bool> mustReleaseMidiKeys_ { false };
 
     std::mutex stateMutex_; ///< between control threads only
     Card card_;

@@ -12,6 +12,20 @@
 namespace stopwright
 {
 
+namespace
+{
+
+/// An instrument without a drawn tablet would open silent.
+void drawSomething (BenchDocument& document)
+{
+    if (document.stopInHand() == nullptr
+        || std::ranges::any_of (document.instrument->stops, [] (const StopTablet& stop) { return stop.drawn; }))
+        return;
+    document.instrument->stops[static_cast<std::size_t> (document.stopIndex)].drawn = true;
+}
+
+} // namespace
+
 BenchSession::BenchSession (BenchProcessor& processor)
     : processor_ (processor),
       keySource_ (keySourceForCardAlone (Card {}))
@@ -20,9 +34,14 @@ BenchSession::BenchSession (BenchProcessor& processor)
 void BenchSession::take (BenchDocument document)
 {
     const auto keySource = document.keySource();
-    processor_.playCard (document.card, keySource, true);
+    auto cards = cardsThatSound (document);
+    drawSomething (document);
+    play (document, cards, true);
 
     document_ = std::move (document);
+    cards_ = std::move (cards);
+    const auto* const stop = document_.stopInHand();
+    referenceName_ = stop != nullptr ? stop->name : document_.card.name;
     savedCard_ = document_.card;
     keySource_ = keySource;
     history_.clear();
@@ -38,16 +57,34 @@ void BenchSession::open (const std::filesystem::path& file)
 
 void BenchSession::chooseStop (int index)
 {
-    take (document_.withStop (index));
+    auto document = document_.withStop (index);
+    const auto keySource = document.keySource();
+    auto cards = cards_;
+    cards.ofStops[static_cast<std::size_t> (index)] = document.card;
+    play (document, cards, false);
+
+    document_ = std::move (document);
+    cards_ = std::move (cards);
+    savedCard_ = document_.card;
+    keySource_ = keySource;
+    history_.clear();
+    gestureOpen_ = false;
+    notify (Change::stop);
 }
 
 void BenchSession::save()
 {
     if (document_.cardFile.empty())
         throw Error ("This card has no file yet; use \"Save as\" and give it a name.");
-    writeCard (document_.card, document_.cardFile);
-    document_.savedText = cardText (document_.card);
-    savedCard_ = document_.card;
+    if (document_.isCardUnsaved() || ! document_.isMixingUnsaved())
+    {
+        writeCard (document_.card, document_.cardFile);
+        document_.savedText = cardText (document_.card);
+        savedCard_ = document_.card;
+        shareSavedCard();
+    }
+    if (document_.isMixingUnsaved())
+        saveMixing();
     notify (Change::saved);
 }
 
@@ -62,45 +99,64 @@ void BenchSession::saveAs (const std::filesystem::path& file)
     notify (Change::saved);
 }
 
-void BenchSession::playDifference (const Card& from, const Card& to)
+void BenchSession::playDifference (const Card& from, const BenchDocument& to)
 {
     // A network that ran away keeps its fault while its values are turned; a fresh one does not have it.
-    const auto moves = knobMovesBetween (from, to);
+    const auto moves = knobMovesBetween (from, to.card);
     if (! moves || processor_.engine().isSilencedByFault())
     {
-        processor_.playCard (to, keySource_, false);
+        play (to, cards_, false);
         return;
     }
 
     for (const auto& move : *moves)
     {
         const bool isTurned = move.knob.place == CardKnob::Place::tapLevel
-                                  ? processor_.turnTapLevel (move.knob.name, move.value, to)
-                                  : processor_.turn (move.knob.partKnob(), move.value, to);
+                                  ? processor_.turnTapLevel (move.knob.name, move.value, to.card)
+                                  : processor_.turn (move.knob.partKnob(), move.value, to.card);
         if (! isTurned)
         {
-            processor_.playCard (to, keySource_, false);
+            play (to, cards_, false);
             return;
         }
     }
 }
 
-void BenchSession::change (const Card& to)
+void BenchSession::change (const StopWork& to)
 {
-    const Card from = document_.card;
-    playDifference (from, to);
-    document_.card = to;
+    auto changed = document_;
+    changed.card = to.card;
+    changed.setMixingOhms (to.mixingOhms);
+    playDifference (document_.card, changed);
+    if (const auto* const stop = changed.stopInHand(); stop != nullptr && to.mixingOhms != document_.mixingOhms())
+        processor_.engine().turnMixing (stop->name, to.mixingOhms);
+    document_ = std::move (changed);
+}
+
+double BenchSession::value (const CardKnob& knob) const
+{
+    return knob.place == CardKnob::Place::mixing ? document_.mixingOhms() : valueOf (document_.card, knob);
+}
+
+double BenchSession::savedValue (const CardKnob& knob) const
+{
+    return knob.place == CardKnob::Place::mixing ? document_.savedMixingOhms : valueOf (savedCard_, knob);
 }
 
 void BenchSession::turn (const CardKnob& knob, double value, const std::string& mergeKey)
 {
-    const Card before = document_.card;
-    Card after = before;
-    setValueOf (after, knob, rangeOf (before, knob).clamp (value));
-    if (valueOf (after, knob) == valueOf (before, knob))
+    const auto before = work();
+    auto after = before;
+    const double inRange = rangeOf (before.card, knob).clamp (value);
+    if (knob.place == CardKnob::Place::mixing)
+        after.mixingOhms = inRange;
+    else
+        setValueOf (after.card, knob, inRange);
+    if (inRange == this->value (knob))
         return;
 
-    const auto what = knob.name + " to " + KnobScale (before, knob, Series::e12).textOf (valueOf (after, knob));
+    const auto what = knob.name + (knob.place == CardKnob::Place::mixing ? " mixing" : "") + " to "
+                      + KnobScale (before.card, knob, Series::e12).textOf (inRange);
     change (after);
     if (gestureOpen_)
         gestureName_ = what;
@@ -112,7 +168,7 @@ void BenchSession::turn (const CardKnob& knob, double value, const std::string& 
 void BenchSession::beginGesture()
 {
     gestureOpen_ = true;
-    gestureStart_ = document_.card;
+    gestureStart_ = work();
     gestureName_.clear();
 }
 
@@ -120,21 +176,22 @@ void BenchSession::endGesture()
 {
     if (! std::exchange (gestureOpen_, false) || gestureName_.empty())
         return;
-    if (cardText (gestureStart_) != cardText (document_.card))
-        history_.add (gestureStart_, document_.card, gestureName_);
+    if (cardText (gestureStart_.card) != cardText (document_.card)
+        || gestureStart_.mixingOhms != document_.mixingOhms())
+        history_.add (gestureStart_, work(), gestureName_);
     notify (Change::values);
 }
 
 void BenchSession::setSwitch (const std::string& name, bool closed)
 {
-    const Card before = document_.card;
-    Card after = before;
-    for (auto& part : after.parts)
+    const auto before = work();
+    auto after = before;
+    for (auto& part : after.card.parts)
     {
         if (auto* contact = std::get_if<Switch> (&part.value); contact != nullptr && part.name == name)
             contact->closed = closed;
     }
-    if (cardText (before) == cardText (after))
+    if (cardText (before.card) == cardText (after.card))
         return;
     change (after);
     history_.add (before, after, name + (closed ? " closed" : " opened"));
@@ -146,7 +203,7 @@ void BenchSession::undo()
     endGesture();
     if (! history_.canUndo())
         return;
-    change (Card (history_.undo()));
+    change (StopWork (history_.undo()));
     notify (Change::values);
 }
 
@@ -155,7 +212,7 @@ void BenchSession::redo()
     endGesture();
     if (! history_.canRedo())
         return;
-    change (Card (history_.redo()));
+    change (StopWork (history_.redo()));
     notify (Change::values);
 }
 

@@ -5,6 +5,7 @@
 #include "Bench/BenchProcessor.h"
 #include "Bench/CardKnob.h"
 #include "Bench/EditHistory.h"
+#include "Organ/InstrumentCards.h"
 
 #include <functional>
 #include <string>
@@ -14,16 +15,20 @@ namespace stopwright
 {
 
 /// The work in hand: the open document, what was changed in it, and its sound. Every change of a card goes through
-/// here: into the document, into the history, to the processor, and to the listeners.
+/// here: into the document, into the history, to the processor, and to the listeners. Of an instrument all drawn stops
+/// sound, and the card of one, the stop in hand, is shown and changed. Which tablets are drawn is playing, not editing:
+/// it has no part in the history and is not saved.
 /// Threading: [control], all from the message thread.
 class BenchSession
 {
 public:
     enum class Change
     {
-        document, ///< another card or document
-        values,   ///< numbers or switches of the same card
-        saved     ///< the file on disk caught up
+        document,     ///< another card or document
+        stop,         ///< another stop in hand of the same instrument, which sounds on as it did
+        values,       ///< numbers or switches of the same card
+        registration, ///< tablets, couplers or outlet switches of the instrument
+        saved         ///< the file on disk caught up
     };
 
     class Listener
@@ -39,14 +44,36 @@ public:
 
     explicit BenchSession (BenchProcessor& processor);
 
-    /// Opens a document and plays it. Fails: Error with a sentence; what was open stays open.
+    /// Opens a document and plays it: of an instrument the tablets that it says are drawn, or where it says none, the
+    /// stop in hand. Fails: Error with a sentence; what was open stays open.
     void open (const std::filesystem::path& file);
+
+    /// Takes another stop in hand; the sound stays, but for unsaved changes of the stop before, which go. Fails: Error.
     void chooseStop (int index);
+
+    /// What of the open instrument cannot sound and why: the first sentence, and how many more there are.
+    std::string openingNote() const;
+
+    /// Draws or retires a tablet of the instrument, a coupler, or switches a tremulant or a rotary speaker; by index in
+    /// its list. Fails: Error on what cannot sound.
+    void draw (int stop, bool isDrawn);
+    void drawCoupler (int coupler, bool isDrawn);
+    void switchOutlet (int outlet, bool isOn);
+
+    /// Retires every stop and coupler.
+    void retireAll();
+
+    /// Whether a stop of the instrument has a card and a bus, so that it sounds when it is drawn.
+    bool canSound (int stop) const;
+
+    /// What a C4 sounds at the listening level of, alone: "Krummhorn 8".
+    const std::string& referenceName() const noexcept { return referenceName_; }
 
     /// Tells the listeners of the present document again, after a control showed something else.
     void showAgain() { notify (Change::document); }
 
     /// Writes the card. Fails: Error with a sentence; the card on disk stays as it was.
+    /// Of a stop whose mixing resistor was turned, the instrument's document as well.
     void save();
     void saveAs (const std::filesystem::path& file);
 
@@ -56,8 +83,9 @@ public:
 
     const Card& card() const noexcept { return document_.card; }
 
-    /// The card as it stands on disk: what a double-click goes back to.
-    const Card& savedCard() const noexcept { return savedCard_; }
+    /// What a knob stands at, and what a double-click takes it back to: what is on disk. Fails: Error on an unknown knob.
+    double value (const CardKnob& knob) const;
+    double savedValue (const CardKnob& knob) const;
 
     const KeySource& keySource() const noexcept { return keySource_; }
 
@@ -88,20 +116,30 @@ public:
 
 private:
     void take (BenchDocument document);
-    void change (const Card& to);
-    void playDifference (const Card& from, const Card& to);
+
+    StopWork work() const { return { document_.card, document_.mixingOhms() }; }
+
+    void change (const StopWork& to);
+    void playDifference (const Card& from, const BenchDocument& to);
+    void saveMixing();
+    void play (const BenchDocument& document, const InstrumentCards& cards, bool newReference);
+    void shareSavedCard();
     void notify (Change change);
     void tellEach (const std::function<void (Listener&)>& tell);
 
+    static InstrumentCards cardsThatSound (const BenchDocument& document);
+
     BenchProcessor& processor_;
     BenchDocument document_;
+    InstrumentCards cards_; ///< as they stand on disk; the card in hand is the document's
+    std::string referenceName_;
     Card savedCard_;
     KeySource keySource_;
     EditHistory history_;
     bool isOpen_ = false;
 
     bool gestureOpen_ = false;
-    Card gestureStart_;
+    StopWork gestureStart_;
     std::string gestureName_;
 
     std::vector<Listener*> listeners_;

@@ -16,7 +16,10 @@ constexpr int framesPerSecond = 30;
 constexpr int tooltipDelayMs = 800;
 constexpr float gap = 8.0f;
 constexpr float levelHeight = 100.0f;
-constexpr float partsShare = 0.54f;
+constexpr float railShare = 0.2f;
+constexpr float narrowestRail = 188.0f;
+constexpr float widestRail = 230.0f;
+constexpr float partsShare = 0.53f;
 
 } // namespace
 
@@ -32,6 +35,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
                { [this] { actions_.askAndOpen(); }, [this] { actions_.save(); }, [this] { actions_.saveAs(); },
                  [this] { showAudio ({}); }, [this] (juce::Component& button) { showViewMenu (button); },
                  [this] (int index) { actions_.chooseStop (index); } }),
+      rail_ (session),
       parts_ (session),
       harmonics_ (session),
       level_ (session.processor().engine()),
@@ -48,9 +52,10 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
     if (audio_ != nullptr)
         audio_->onDeviceLost = [this] (const juce::String& sentence) { session_.say (sentence.toStdString()); };
 
-    for (auto* child :
-         std::initializer_list<juce::Component*> { &header_, &parts_, &harmonics_, &level_, &playBar_, &messages_ })
-        addAndMakeVisible (child);
+    rail_.onTakeInHand = [this] (int stop) { actions_.chooseStop (stop); };
+
+    for (auto* panel : panels())
+        addAndMakeVisible (panel);
     session_.addListener (*this);
     setNight (settings_.isNight());
     setTextScale (settings_.textScale());
@@ -65,6 +70,11 @@ BenchView::~BenchView()
     session_.removeListener (*this);
     page_.reset();
     setLookAndFeel (nullptr);
+}
+
+std::array<juce::Component*, 7> BenchView::panels()
+{
+    return { &header_, &rail_, &parts_, &harmonics_, &level_, &playBar_, &messages_ };
 }
 
 void BenchView::begin()
@@ -113,6 +123,8 @@ void BenchView::sessionChanged (BenchSession::Change change)
     {
         playBar_.allOff();
         isFaultTold_ = false;
+        level_.setReference (juce::String::fromUTF8 (session_.referenceName().c_str()),
+                             session_.document().instrument.has_value());
         resized();
     }
     if (onTitle)
@@ -128,6 +140,7 @@ void BenchView::tick()
     session_.processor().engine().collectReplaced();
     const auto telemetry = session_.processor().engine().telemetry();
     level_.show (telemetry);
+    rail_.show (telemetry);
     playBar_.refresh();
     if (telemetry.lastKey >= 0 && std::exchange (lastKey_, telemetry.lastKey) != telemetry.lastKey)
         harmonics_.setKey (telemetry.lastKey);
@@ -210,7 +223,16 @@ void BenchView::resized()
     playBar_.setBounds (area.removeFromBottom (keyboardHeight + Lettering::px (PlayBar::rowHeight)));
     area.removeFromBottom (Lettering::px (4.0f));
 
-    parts_.setBounds (area.removeFromLeft (static_cast<int> (static_cast<float> (area.getWidth()) * partsShare)));
+    rail_.setVisible (session_.document().instrument.has_value());
+    if (rail_.isVisible())
+    {
+        const int share = juce::roundToInt (railShare * static_cast<float> (area.getWidth()));
+        rail_.setBounds (
+            area.removeFromLeft (juce::jlimit (Lettering::px (narrowestRail), Lettering::px (widestRail), share)));
+        area.removeFromLeft (space);
+    }
+    const int partsWidth = juce::roundToInt (partsShare * static_cast<float> (area.getWidth()));
+    parts_.setBounds (area.removeFromLeft (PartsPanel::widthNear (partsWidth)));
     area.removeFromLeft (space);
     level_.setBounds (area.removeFromBottom (Lettering::px (levelHeight)));
     area.removeFromBottom (space);
@@ -219,9 +241,8 @@ void BenchView::resized()
         page_->setBounds (getLocalBounds());
 
     // Children whose bounds stayed the same still have to follow the lettering.
-    for (auto* child :
-         std::initializer_list<juce::Component*> { &header_, &parts_, &harmonics_, &level_, &playBar_, &messages_ })
-        child->resized();
+    for (auto* panel : panels())
+        panel->resized();
 }
 
 } // namespace stopwright

@@ -12,14 +12,16 @@
 #include "Bench/MessageStrip.h"
 #include "Bench/PartsPanel.h"
 #include "Bench/PlayBar.h"
+#include "Bench/RailPanel.h"
 
+#include <array>
 #include <memory>
 
 namespace stopwright
 {
 
-/// All that is in the window: the title block, the parts, the harmonics, the listening level, the keyboard, the line of
-/// notes, and the pages that are laid over them. Threading: message thread.
+/// All that is in the window: the title block, the stops of an instrument, the parts, the harmonics, the listening
+/// level, the keyboard, the line of notes, and the pages that are laid over them. Threading: message thread.
 class BenchView : public juce::Component, public BenchPages, private BenchSession::Listener, private juce::Timer
 {
 public:
@@ -35,6 +37,8 @@ public:
     void begin();
 
     DocumentActions& actions() noexcept { return actions_; }
+
+    RailPanel& rail() noexcept { return rail_; }
 
     PartsPanel& parts() noexcept { return parts_; }
 
@@ -83,6 +87,7 @@ private:
     bool takeShortcut (const juce::KeyPress& key);
     void applyLook();
     void keepFocus();
+    std::array<juce::Component*, 7> panels();
 
     BenchSession& session_;
     BenchSettings& settings_;
@@ -94,6 +99,7 @@ private:
     TypingKeys typing_;
     DocumentActions actions_;
     HeaderBar header_;
+    RailPanel rail_;
     PartsPanel parts_;
     HarmonicPanel harmonics_;
     LevelPanel level_;

@@ -68,6 +68,21 @@ auto* numberOf (Like<OpAmp> auto& amplifier, KnobKind kind) noexcept
     return kind == KnobKind::gainBandwidthHz && amplifier.gainBandwidthHz ? &*amplifier.gainBandwidthHz : nullptr;
 }
 
+auto* numberOf (Like<Diode> auto& diode, KnobKind kind) noexcept
+{
+    return kind == KnobKind::seriesOhms ? &diode.seriesOhms : nullptr;
+}
+
+double* numberOf (const Transistor&, KnobKind) noexcept
+{
+    return nullptr;
+}
+
+auto* numberOf (Like<Supply> auto& supply, KnobKind kind) noexcept
+{
+    return kind == KnobKind::seriesOhms ? &supply.seriesOhms : nullptr;
+}
+
 template <typename CardType>
 auto& numberIn (CardType& card, const CardKnob& knob)
 {
@@ -79,6 +94,10 @@ auto& numberIn (CardType& card, const CardKnob& knob)
         if (auto* tap = findByName (card.taps, knob.name))
             number = &tap->voltsPeakToPeak;
     }
+    else if (knob.place == CardKnob::Place::mixing)
+    {
+        refuse (knob);
+    }
     else if (auto* part = findByName (card.parts, knob.name))
     {
         number = std::visit ([&] (auto& value) -> Number* { return numberOf (value, knob.kind); }, part->value);
@@ -87,6 +106,11 @@ auto& numberIn (CardType& card, const CardKnob& knob)
     if (number == nullptr)
         refuse (knob);
     return *number;
+}
+
+std::vector<KnobKind> seriesKnob (double seriesOhms)
+{
+    return seriesOhms > 0.0 ? std::vector { KnobKind::seriesOhms } : std::vector<KnobKind> {};
 }
 
 std::vector<KnobKind> kindsOf (const PartValue& value)
@@ -98,7 +122,11 @@ std::vector<KnobKind> kindsOf (const PartValue& value)
                                            : std::vector { KnobKind::value };
     if (const auto* amplifier = std::get_if<OpAmp> (&value))
         return amplifier->gainBandwidthHz ? std::vector { KnobKind::gainBandwidthHz } : std::vector<KnobKind> {};
-    if (std::holds_alternative<Switch> (value))
+    if (const auto* diode = std::get_if<Diode> (&value))
+        return seriesKnob (diode->seriesOhms);
+    if (const auto* supply = std::get_if<Supply> (&value))
+        return seriesKnob (supply->seriesOhms);
+    if (std::holds_alternative<Switch> (value) || transistorIn (value) != nullptr)
         return {};
     return { KnobKind::value };
 }
@@ -119,6 +147,8 @@ const ValueRange& rangeOf (const Card& card, const CardKnob& knob)
 {
     if (knob.place == CardKnob::Place::tapLevel)
         return tapLevelRange;
+    if (knob.place == CardKnob::Place::mixing)
+        return ValueLimits::resistance;
     const auto* part = findPart (card, knob.name);
     if (part == nullptr)
         refuse (knob);

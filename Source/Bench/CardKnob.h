@@ -11,17 +11,19 @@
 namespace stopwright
 {
 
-/// Names one number of a card that can be turned: a number of a part, or the level of a tap.
+/// Names one number that can be turned: of a part, the level of a tap, or the mixing resistor of a stop, which stands in
+/// the instrument and not in the card.
 struct CardKnob
 {
     enum class Place
     {
         part,
-        tapLevel
+        tapLevel,
+        mixing
     };
 
     Place place = Place::part;
-    std::string name; ///< of the part or the tap
+    std::string name; ///< of the part, the tap or the tablet
     KnobKind kind = KnobKind::value;
 
     bool operator== (const CardKnob&) const = default;
@@ -29,13 +31,13 @@ struct CardKnob
     PartKnob partKnob() const { return { name, kind }; }
 };
 
-/// What the knob stands at, in SI units. Fails: Error when the card has no such knob. Threading: [control].
+/// What the knob of a card stands at, in SI units. Fails: Error when the card has no such knob. Threading: [control].
 double valueOf (const Card& card, const CardKnob& knob);
 
 /// Sets the number without checking its range. Fails: Error when the card has no such knob. Threading: [control].
 void setValueOf (Card& card, const CardKnob& knob, double value);
 
-/// Which values are legal. A tap's level is taken as 1 mV .. 100 V peak to peak. Threading: [control].
+/// Which values are legal, of a mixing resistor too. A tap's level is taken as 1 mV .. 100 V peak to peak. Threading: [control].
 const ValueRange& rangeOf (const Card& card, const CardKnob& knob);
 
 /// The knobs of a card in the order of its taps and parts: each tap's level; each part's value; the position before

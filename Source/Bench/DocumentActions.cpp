@@ -28,7 +28,7 @@ bool DocumentActions::openNow (const juce::File& file)
     if (isOpened)
     {
         settings_.addRecentFile (file);
-        session_.say ({});
+        session_.say (session_.openingNote());
     }
     return isOpened;
 }
@@ -64,6 +64,8 @@ void DocumentActions::openAfterAsking (const juce::File& file)
 
 void DocumentActions::chooseStop (int index)
 {
+    if (index == session_.document().stopIndex)
+        return;
     // The chooser already shows the other stop: it must go back when the user stays.
     const auto showAgain = [this] { session_.attempt ([this] { session_.showAgain(); }); };
     whenSafe (
@@ -165,7 +167,8 @@ void DocumentActions::whenSafe (const std::function<void()>& next, const std::fu
                          } });
     pages_.showPage (std::make_unique<SheetPage> (
         "Unsaved changes",
-        "The card \"" + name + "\" was changed and is not saved. Its values are lost if you go on without saving.",
+        (session_.document().instrument ? "The stop \"" : "The card \"") + name
+            + "\" was changed and is not saved. Its values are lost if you go on without saving.",
         std::move (choices)));
 }
 

@@ -10,7 +10,10 @@ void EditHistory::clear()
     position_ = 0;
 }
 
-void EditHistory::add (const Card& before, const Card& after, const std::string& what, const std::string& mergeKey)
+void EditHistory::add (const StopWork& before,
+                       const StopWork& after,
+                       const std::string& what,
+                       const std::string& mergeKey)
 {
     const bool merges =
         ! mergeKey.empty() && position_ == steps_.size() && position_ > 0 && steps_.back().mergeKey == mergeKey;
@@ -39,12 +42,12 @@ std::string EditHistory::redoName() const
     return canRedo() ? steps_[position_].what : std::string {};
 }
 
-const Card& EditHistory::undo()
+const StopWork& EditHistory::undo()
 {
     return steps_[--position_].before;
 }
 
-const Card& EditHistory::redo()
+const StopWork& EditHistory::redo()
 {
     return steps_[position_++].after;
 }

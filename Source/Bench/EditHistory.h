@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "Organ/Card.h"
+#include "Bench/StopWork.h"
 
 #include <cstddef>
 #include <string>
@@ -10,7 +10,7 @@
 namespace stopwright
 {
 
-/// Undo and redo of a card: every step keeps the whole card before and after it, so that undoing gives back exactly
+/// Undo and redo of the work on a stop: every step keeps the whole of it before and after, so that undoing gives back exactly
 /// what was there. Threading: [control].
 class EditHistory
 {
@@ -22,7 +22,7 @@ public:
 
     /// Notes a step; steps that were undone are forgotten. `what` is shown to the user ("R1 to 47k"). With a `mergeKey`
     /// equal to that of the last step the two become one (a wheel turned on without a pause); empty never merges.
-    void add (const Card& before, const Card& after, const std::string& what, const std::string& mergeKey = {});
+    void add (const StopWork& before, const StopWork& after, const std::string& what, const std::string& mergeKey = {});
 
     bool canUndo() const noexcept { return position_ > 0; }
 
@@ -32,15 +32,15 @@ public:
     std::string undoName() const;
     std::string redoName() const;
 
-    /// The card to go back or forward to. Call only when possible.
-    const Card& undo();
-    const Card& redo();
+    /// The work to go back or forward to. Call only when possible.
+    const StopWork& undo();
+    const StopWork& redo();
 
 private:
     struct Step
     {
-        Card before;
-        Card after;
+        StopWork before;
+        StopWork after;
         std::string what;
         std::string mergeKey;
     };

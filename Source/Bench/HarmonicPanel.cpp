@@ -57,15 +57,17 @@ HarmonicPanel::~HarmonicPanel()
 
 void HarmonicPanel::setKey (int key)
 {
+    // Another division may have keys that the stop in hand has not.
+    key = std::clamp (key, session_.keySource().lowestKey, session_.keySource().highestKey);
     if (std::exchange (key_, key) != key)
         request();
 }
 
 void HarmonicPanel::sessionChanged (BenchSession::Change change)
 {
-    if (change == BenchSession::Change::document)
+    if (change == BenchSession::Change::document || change == BenchSession::Change::stop)
         key_ = std::clamp (key_, session_.keySource().lowestKey, session_.keySource().highestKey);
-    if (change != BenchSession::Change::saved)
+    if (change != BenchSession::Change::saved && change != BenchSession::Change::registration)
         request();
 }
 

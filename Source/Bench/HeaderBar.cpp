@@ -36,14 +36,14 @@ HeaderBar::HeaderBar (BenchSession& session, Actions actions) : session_ (sessio
     audio_.onClick = actions_.audio;
     view_.onClick = [this] { actions_.view (view_); };
     open_.setTooltip ("Open a card or an instrument (Ctrl+O).");
-    save_.setTooltip ("Write the card back to its file (Ctrl+S).");
+    save_.setTooltip ("Write the card back to its file, and a changed mixing resistor to the instrument's (Ctrl+S).");
     saveAs_.setTooltip ("Write the card to another file (Ctrl+Shift+S).");
     audio_.setTooltip ("Sound device and MIDI inputs.");
     view_.setTooltip ("Recent files, text size, light or dark, cautions.");
     stops_.setTitle ("Stop in hand");
     stops_.setTooltip (
-        "Stop: one voice of the organ, drawn by a tablet. The bench plays the card of the one chosen here; the "
-        "proposed stop stands first.");
+        "Stop: one voice of the organ, drawn by a tablet. The one chosen here is in hand: its parts and harmonics are "
+        "shown and changed; what sounds is what is drawn in the list of stops. The proposed stop stands first.");
     stops_.onChange = [this] { actions_.chooseStop (stops_.getSelectedId() - 1); };
 
     addChildComponent (stops_);
@@ -60,7 +60,7 @@ HeaderBar::~HeaderBar()
 
 void HeaderBar::sessionChanged (BenchSession::Change change)
 {
-    if (change == BenchSession::Change::document)
+    if (change == BenchSession::Change::document || change == BenchSession::Change::stop)
         fillStops();
     refresh();
 }

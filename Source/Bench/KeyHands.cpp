@@ -6,15 +6,27 @@
 namespace stopwright
 {
 
-bool KeyHands::isDown (int key) const noexcept
+bool KeyHands::isWanted (std::size_t division, std::size_t key) const noexcept
 {
-    if (key < 0 || key >= static_cast<int> (keyCount))
-        return false;
-    const auto index = static_cast<std::size_t> (key);
-    return mouse_[index] || typing_[index] || latched_[index];
+    return latched_[division][key] || (division == division_ && (mouse_[key] || typing_[key]));
 }
 
-void KeyHands::setHeld (int key, std::bitset<keyCount>& hand, bool isHeld)
+bool KeyHands::isDown (int key) const noexcept
+{
+    return key >= 0 && key < static_cast<int> (keyCount) && isWanted (division_, static_cast<std::size_t> (key));
+}
+
+void KeyHands::setDivision (int division)
+{
+    if (division < 0 || division >= static_cast<int> (divisionCount))
+        return;
+    mouse_.reset();
+    typing_.reset();
+    division_ = static_cast<std::size_t> (division);
+    flush();
+}
+
+void KeyHands::setHeld (int key, Keys& hand, bool isHeld)
 {
     if (key < 0 || key >= static_cast<int> (keyCount))
         return;
@@ -23,9 +35,9 @@ void KeyHands::setHeld (int key, std::bitset<keyCount>& hand, bool isHeld)
         return;
     hand[index] = isHeld;
     if (isHeld && isHoldOn_)
-        latched_.flip (index);
+        latched_[division_].flip (index);
     // Striking a latched key lets it go at once, though the hand is still on it.
-    if (isHeld && isHoldOn_ && ! latched_[index])
+    if (isHeld && isHoldOn_ && ! latched_[division_][index])
         hand[index] = false;
     flush();
     if (isHeld && isDown (key) && onKeyDown)
@@ -46,7 +58,7 @@ void KeyHands::setHold (bool isOn)
 {
     isHoldOn_ = isOn;
     if (! isOn)
-        latched_.reset();
+        latched_.fill ({});
     flush();
 }
 
@@ -54,21 +66,25 @@ void KeyHands::releaseAll()
 {
     mouse_.reset();
     typing_.reset();
-    latched_.reset();
+    latched_.fill ({});
     if (engine_.releaseAllKeys())
-        sent_.reset();
+        sent_.fill ({});
 }
 
 void KeyHands::flush()
 {
     // Another sound device begins with every key up.
     if (const int preparations = engine_.preparations(); std::exchange (preparations_, preparations) != preparations)
-        sent_.reset();
-    for (std::size_t index = 0; index < keyCount; ++index)
+        sent_.fill ({});
+    for (std::size_t division = 0; division < divisionCount; ++division)
     {
-        const bool wanted = isDown (static_cast<int> (index));
-        if (wanted != sent_[index] && engine_.key (static_cast<int> (index), wanted))
-            sent_[index] = wanted;
+        for (std::size_t index = 0; index < keyCount; ++index)
+        {
+            const bool wanted = isWanted (division, index);
+            if (wanted != sent_[division][index]
+                && engine_.key (static_cast<int> (index), wanted, static_cast<int> (division)))
+                sent_[division][index] = wanted;
+        }
     }
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "Sound/Engine.h"
+#include "Sound/KeyEvent.h"
 
 #include <array>
 #include <bitset>
@@ -11,7 +12,8 @@ namespace stopwright
 {
 
 /// The keys that are held in the window: by the mouse, by typing keys, or latched by Hold. A key sounds while any of
-/// them holds it. Threading: [control].
+/// them holds it. The hands are on the keyboard of one division at a time; what is latched on another stays down.
+/// Threading: [control].
 class KeyHands
 {
 public:
@@ -31,6 +33,12 @@ public:
 
     bool isHoldOn() const noexcept { return isHoldOn_; }
 
+    /// Moves the hands to the keyboard of another division, where no key is down but latched ones.
+    void setDivision (int division);
+
+    int division() const noexcept { return static_cast<int> (division_); }
+
+    /// Of the division in hand.
     bool isDown (int key) const noexcept;
 
     void releaseAll();
@@ -43,16 +51,20 @@ public:
 
 private:
     static constexpr std::size_t keyCount = 128;
+    static constexpr std::size_t divisionCount = Keyboard::midiChannels;
+    using Keys = std::bitset<keyCount>;
 
-    void setHeld (int key, std::bitset<keyCount>& hand, bool isHeld);
+    bool isWanted (std::size_t division, std::size_t key) const noexcept;
+    void setHeld (int key, Keys& hand, bool isHeld);
 
-    std::bitset<keyCount>& of (Hand hand) noexcept { return hand == Hand::mouse ? mouse_ : typing_; }
+    Keys& of (Hand hand) noexcept { return hand == Hand::mouse ? mouse_ : typing_; }
 
     Engine& engine_;
-    std::bitset<keyCount> mouse_;
-    std::bitset<keyCount> typing_;
-    std::bitset<keyCount> latched_;
-    std::bitset<keyCount> sent_;
+    std::size_t division_ = 0;
+    Keys mouse_;
+    Keys typing_;
+    std::array<Keys, divisionCount> latched_;
+    std::array<Keys, divisionCount> sent_;
     bool isHoldOn_ = false;
     int preparations_ = 0; ///< of the engine, when keys were last sent
 };

@@ -55,8 +55,13 @@ KeyboardStrip::~KeyboardStrip()
 
 void KeyboardStrip::sessionChanged (BenchSession::Change change)
 {
-    if (change != BenchSession::Change::document)
-        return;
+    if (change == BenchSession::Change::document)
+        showDivision();
+}
+
+void KeyboardStrip::showDivision()
+{
+    midiChannels_ = session_.document().midiChannels (hands_.division());
     typing_.setCompass (lowest(), highest());
     focusKey_ = std::clamp (focusKey_, lowest(), highest());
     repaint();
@@ -96,7 +101,7 @@ int KeyboardStrip::keyAt (juce::Point<float> place) const
 
 bool KeyboardStrip::isDown (int key) const
 {
-    return hands_.isDown (key) || session_.processor().isMidiKeyDown (key);
+    return hands_.isDown (key) || session_.processor().isMidiKeyDown (key, midiChannels_);
 }
 
 void KeyboardStrip::refresh()

@@ -12,13 +12,16 @@
 namespace stopwright
 {
 
-/// The keys of the compass, drawn as an outline, with their names and the computer keys that play them; played with
-/// the mouse, or with left, right and Space when it has the keyboard. Threading: message thread.
+/// The keys of the division in hand, drawn as an outline, with their names and the computer keys that play them; played
+/// with the mouse, or with left, right and Space when it has the keyboard. Threading: message thread.
 class KeyboardStrip : public juce::Component, public juce::SettableTooltipClient, private BenchSession::Listener
 {
 public:
     KeyboardStrip (BenchSession& session, KeyHands& hands, TypingKeys& typing);
     ~KeyboardStrip() override;
+
+    /// Shows the keyboard of the division that the hands are on.
+    void showDivision();
 
     /// Repaints when a key went down or up anywhere. Call it for every frame.
     void refresh();
@@ -43,9 +46,9 @@ private:
     bool isDown (int key) const;
     void holdWithMouse (int key);
 
-    int lowest() const { return session_.keySource().lowestKey; }
+    int lowest() const { return session_.document().lowestKey (hands_.division()); }
 
-    int highest() const { return session_.keySource().highestKey; }
+    int highest() const { return session_.document().highestKey (hands_.division()); }
 
     float naturalWidth() const;
 
@@ -60,6 +63,7 @@ private:
     int spaceKey_ = -1;
     std::bitset<128> shown_;
     int shownBase_ = -1;
+    unsigned midiChannels_ = 0; ///< that play the division
 };
 
 } // namespace stopwright

@@ -38,6 +38,8 @@ KnobCell::KnobCell (BenchSession& session, CardKnob knob, const Series& series)
 
 bool KnobCell::isPresent() const
 {
+    if (knob_.place == CardKnob::Place::mixing)
+        return session_.document().stopInHand() != nullptr;
     return knob_.place == CardKnob::Place::tapLevel ? findTap (session_.card(), knob_.name) != nullptr
                                                     : findPart (session_.card(), knob_.name) != nullptr;
 }
@@ -46,7 +48,7 @@ double KnobCell::savedValue() const
 {
     try
     {
-        return valueOf (session_.savedCard(), knob_);
+        return session_.savedValue (knob_);
     }
     catch (const Error&)
     {
@@ -66,6 +68,8 @@ void KnobCell::refresh()
 
 juce::String KnobCell::nameText() const
 {
+    if (knob_.place == CardKnob::Place::mixing)
+        return "to the bus";
     return PartWords::title (knob_);
 }
 
@@ -78,6 +82,9 @@ juce::String KnobCell::nodesText() const
 {
     if (knob_.place == CardKnob::Place::tapLevel)
         return PartWords::tapLine (*findTap (session_.card(), knob_.name));
+    if (const auto* const stop = session_.document().stopInHand();
+        stop != nullptr && knob_.place == CardKnob::Place::mixing)
+        return juce::String::fromUTF8 (stop->bus.c_str());
     if (knob_.kind == KnobKind::windingOhms)
         return "winding";
     if (knob_.kind == KnobKind::gainBandwidthHz)
@@ -98,7 +105,7 @@ void KnobCell::paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> squ
     const auto inner = square.reduced (square.getWidth() * 0.22f);
     if (knob_.place == CardKnob::Place::tapLevel)
         PartSymbol::draw (graphics, findTap (session_.card(), knob_.name)->wave, inner, 1.4f);
-    else if (knob_.kind == KnobKind::windingOhms)
+    else if (knob_.kind == KnobKind::windingOhms || knob_.place == CardKnob::Place::mixing)
         PartSymbol::draw (graphics, Resistor {}, inner, 1.4f);
     else
         PartSymbol::draw (graphics, findPart (session_.card(), knob_.name)->value, inner, 1.4f);

@@ -53,7 +53,7 @@ private:
 
     bool isPresent() const;
 
-    double value() const { return valueOf (session_.card(), knob_); }
+    double value() const { return session_.value (knob_); }
 
     double savedValue() const;
     void step (int steps, const std::string& mergeKey = {});

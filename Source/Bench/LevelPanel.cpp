@@ -30,11 +30,20 @@ LevelPanel::LevelPanel (Engine& engine) : engine_ (engine)
 {
     setTitle ("Listening level");
     setWantsKeyboardFocus (true);
-    setTooltip (
-        "Listening level: how loud the bench plays into the headphones, in dB re full scale (dBFS). It does not alter "
-        "the card. Start in the hatched range and raise it slowly; a limiter stands behind it. Double-click: back to "
-        "the start level.");
+    setReference ({}, false);
     setLevelDb (engine.listeningLevelDb());
+}
+
+void LevelPanel::setReference (const juce::String& name, bool isStop)
+{
+    juce::String text ("Listening level: how loud the bench plays into the headphones, in dB re full scale (dBFS). ");
+    if (name.isNotEmpty())
+        text += "One C4 of " + name + (isStop ? " alone" : "")
+                + ", as it was opened, comes out at the marker; more keys" + (isStop ? " and more stops" : "")
+                + " are louder. ";
+    setTooltip (text
+                + "It does not alter the card. Start in the hatched range and raise it slowly; a limiter stands behind "
+                  "it. Double-click: back to the start level.");
 }
 
 void LevelPanel::setLevelDb (double levelDb)

@@ -23,6 +23,9 @@ public:
     /// Shows what the audio thread last reported.
     void show (const Telemetry& telemetry);
 
+    /// What one C4 sounds at the marker of: "Krummhorn 8", a stop of an instrument or a card.
+    void setReference (const juce::String& name, bool isStop);
+
     void setLevelDb (double levelDb);
 
     juce::String limiterText() const;

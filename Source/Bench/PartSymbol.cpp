@@ -95,6 +95,44 @@ void draw (Pen& pen, const OpAmp&)
     pen.line (27, 68, 39, 68);
 }
 
+void draw (Pen& pen, const Diode&)
+{
+    pen.line (0, 50, 100, 50);
+    pen.path.addTriangle (32.0f, 28.0f, 32.0f, 72.0f, 68.0f, 50.0f);
+    pen.line (68, 28, 68, 72);
+}
+
+/// Base from the left, collector up, emitter down; the arrow is the emitter's.
+void drawTransistor (Pen& pen)
+{
+    pen.path.addEllipse (16.0f, 12.0f, 76.0f, 76.0f);
+    pen.line (0, 50, 40, 50);
+    pen.line (40, 28, 40, 72);
+    pen.polyline ({ { 40, 42 }, { 70, 24 }, { 70, 0 } });
+    pen.polyline ({ { 40, 58 }, { 70, 76 }, { 70, 100 } });
+}
+
+void draw (Pen& pen, const Npn&)
+{
+    drawTransistor (pen);
+    pen.polyline ({ { 57, 76 }, { 69, 75 }, { 64, 65 } });
+}
+
+void draw (Pen& pen, const Pnp&)
+{
+    drawTransistor (pen);
+    pen.polyline ({ { 52, 73 }, { 46, 62 }, { 58, 61 } });
+}
+
+/// One cell of a battery: the long plate is plus.
+void draw (Pen& pen, const Supply&)
+{
+    pen.line (0, 50, 44, 50);
+    pen.line (44, 20, 44, 80);
+    pen.line (56, 35, 56, 65);
+    pen.line (56, 50, 100, 50);
+}
+
 void drawShape (Pen& pen, const Wave& wave)
 {
     switch (wave.kind)

@@ -42,6 +42,27 @@ juce::String lessonOf (const OpAmp&, KnobKind)
            "frequencies.";
 }
 
+juce::String seriesLesson()
+{
+    return "Series resistance: what the current meets besides; more of it rounds the corner.";
+}
+
+juce::String lessonOf (const Diode&, KnobKind)
+{
+    return seriesLesson();
+}
+
+juce::String lessonOf (const Transistor&, KnobKind)
+{
+    return "Transistor: lends current, so that what follows does not load what comes before, or makes it louder. Its "
+           "bias decides how far a signal may go before it is cut.";
+}
+
+juce::String lessonOf (const Supply&, KnobKind)
+{
+    return seriesLesson();
+}
+
 juce::String lessonOf (const Switch&, KnobKind)
 {
     return PartWords::switchLesson();
@@ -58,6 +79,8 @@ juce::String PartWords::number (KnobKind kind, CardKnob::Place place)
 {
     if (place == CardKnob::Place::tapLevel)
         return "level";
+    if (place == CardKnob::Place::mixing)
+        return "mixing resistor";
     switch (kind)
     {
         case KnobKind::value:
@@ -72,6 +95,8 @@ juce::String PartWords::number (KnobKind kind, CardKnob::Place place)
             return "self-capacitance";
         case KnobKind::gainBandwidthHz:
             return "gain-bandwidth product";
+        case KnobKind::seriesOhms:
+            return "series resistance";
         case KnobKind::sourceOhms:
             return "source resistance";
     }
@@ -83,6 +108,9 @@ juce::String PartWords::lesson (const Card& card, const CardKnob& knob)
     if (knob.place == CardKnob::Place::tapLevel)
         return "Tap: a keyed bus this stop takes its wave from. The level is volts peak to peak of that wave, as an "
                "oscilloscope shows it.";
+    if (knob.place == CardKnob::Place::mixing)
+        return "Mixing resistor: from the card's output to the bus where stops meet. The lower, the louder this stop; on a "
+               "passive bus it also loads its neighbours. It belongs to the tablet and is saved with the instrument.";
     const auto* part = findPart (card, knob.name);
     if (part == nullptr)
         return {};
@@ -108,8 +136,9 @@ juce::String PartWords::tapLine (const Tap& tap)
 
 juce::String PartWords::heading (const PartValue& value)
 {
-    static const juce::StringArray headings { "RESISTORS",      "CAPACITORS", "COILS",
-                                              "POTENTIOMETERS", "SWITCHES",   "AMPLIFIERS" };
+    static const juce::StringArray headings { "RESISTORS",       "CAPACITORS", "COILS",  "POTENTIOMETERS",
+                                              "SWITCHES",        "AMPLIFIERS", "DIODES", "NPN TRANSISTORS",
+                                              "PNP TRANSISTORS", "SUPPLIES" };
     return headings[static_cast<int> (value.index())];
 }
 

@@ -14,6 +14,9 @@ namespace stopwright
 namespace
 {
 
+constexpr float margin = 8.0f;
+constexpr float scrollBar = 12.0f;
+constexpr int leastColumns = 2;
 constexpr std::array seriesNames { "E6", "E12", "E24", "E48", "E96" };
 
 } // namespace
@@ -63,7 +66,7 @@ void PartsPanel::setSeries (Series series)
 
 void PartsPanel::sessionChanged (BenchSession::Change change)
 {
-    if (change == BenchSession::Change::document)
+    if (change == BenchSession::Change::document || change == BenchSession::Change::stop)
     {
         rebuild();
         return;
@@ -120,6 +123,10 @@ void PartsPanel::rebuild()
         }
     }
 
+    if (const auto* const stop = session_.document().stopInHand(); stop != nullptr && ! stop->bus.empty())
+        groupOf ("MIXING").cells.push_back (std::make_unique<KnobCell> (
+            session_, CardKnob { CardKnob::Place::mixing, stop->name, KnobKind::value }, series_));
+
     for (auto& group : sheet_.groups)
     {
         for (auto& cell : group.cells)
@@ -162,6 +169,13 @@ int PartsPanel::layOut (int width)
     return shelfTop + headingHeight + shelfRows * cellHeight;
 }
 
+int PartsPanel::widthNear (int width)
+{
+    const int frame = 2 * Lettering::px (margin) + Lettering::px (scrollBar);
+    const int cell = Lettering::px (PartCell::width);
+    return std::max (leastColumns, (width - frame) / cell) * cell + frame;
+}
+
 KnobCell* PartsPanel::findCell (const CardKnob& knob) const
 {
     for (const auto& group : sheet_.groups)
@@ -177,14 +191,14 @@ KnobCell* PartsPanel::findCell (const CardKnob& knob) const
 
 void PartsPanel::resized()
 {
-    auto area = getLocalBounds().reduced (Lettering::px (8.0f));
+    auto area = getLocalBounds().reduced (Lettering::px (margin));
     auto top = area.removeFromTop (Lettering::px (28.0f));
     seriesBox_.setBounds (top.removeFromRight (Lettering::px (84.0f)));
     seriesLabel_.setFont (Lettering::body());
-    seriesLabel_.setBounds (top.removeFromRight (Lettering::px (70.0f)));
+    seriesLabel_.setBounds (top.removeFromRight (Lettering::px (58.0f)));
     area.removeFromTop (Lettering::px (4.0f));
 
-    viewport_.setScrollBarThickness (Lettering::px (12.0f));
+    viewport_.setScrollBarThickness (Lettering::px (scrollBar));
     viewport_.setBounds (area);
     const int width = area.getWidth() - viewport_.getScrollBarThickness();
     sheet_.setSize (width, layOut (width));
@@ -196,8 +210,13 @@ void PartsPanel::paint (juce::Graphics& graphics)
     BenchLook::drawSheet (graphics, *this);
     graphics.setColour (BenchLook::paletteOf (*this).ink);
     const auto row = getLocalBounds().reduced (Lettering::px (8.0f)).removeFromTop (Lettering::px (28.0f));
+    auto title = row.withTrimmedLeft (Lettering::px (6.0f)).withRight (seriesLabel_.getX());
     Lettering::draw (graphics, *this, "Parts", Lettering::title(),
-                     row.withTrimmedLeft (Lettering::px (6.0f)).withTrimmedRight (Lettering::px (160.0f)));
+                     title.removeFromLeft (Lettering::widthOf (Lettering::title(), "Parts")));
+    title.removeFromLeft (Lettering::px (12.0f));
+    const auto name = juce::String::fromUTF8 (session_.card().name.c_str());
+    if (Lettering::widthOf (Lettering::body(), name) <= title.getWidth())
+        Lettering::draw (graphics, *this, name, Lettering::body(), title);
     if (! session_.isOpen())
         Lettering::draw (graphics, *this, "No card is open. \"Open\" takes a card or an instrument.", Lettering::body(),
                          getLocalBounds(), juce::Justification::centred);
@@ -208,6 +227,8 @@ void PartsPanel::Sheet::paint (juce::Graphics& graphics)
     const auto& colours = BenchLook::paletteOf (*this);
     for (const auto& group : groups)
     {
+        if (! graphics.clipRegionIntersects (group.headingArea))
+            continue;
         graphics.setColour (colours.faintInk);
         Lettering::draw (graphics, *this, group.heading, Lettering::caption(), group.headingArea);
         graphics.setColour (colours.hairline);

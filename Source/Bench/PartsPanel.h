@@ -18,6 +18,9 @@ public:
     explicit PartsPanel (BenchSession& session);
     ~PartsPanel() override;
 
+    /// The width next below the one given at which the cells stand in whole columns.
+    static int widthNear (int width);
+
     Series series() const noexcept { return series_; }
 
     void setSeries (Series series);

@@ -10,9 +10,18 @@
 namespace stopwright
 {
 
+namespace
+{
+
+constexpr float divisionsWidth = 150.0f;
+
+} // namespace
+
 PlayBar::PlayBar (BenchSession& session, KeyHands& hands, TypingKeys& typing)
-    : hands_ (hands),
+    : session_ (session),
+      hands_ (hands),
       typing_ (typing),
+      swell_ (session.processor().engine()),
       keyboard_ (session, hands, typing)
 {
     hold_.setTooltip (
@@ -21,9 +30,58 @@ PlayBar::PlayBar (BenchSession& session, KeyHands& hands, TypingKeys& typing)
     hold_.onClick = [this] { hands_.setHold (hold_.getToggleState()); };
     allOff_.setTooltip ("Lets every key go (Escape).");
     allOff_.onClick = [this] { allOff(); };
+    divisions_.setTitle ("Division that is played");
+    divisions_.setTooltip (
+        "Division: a keyboard of the organ and the stops that belong to it. The keys below and the letters play the one "
+        "chosen here; a MIDI keyboard plays the one its channel belongs to.");
+    divisions_.onChange = [this] { playDivision (divisions_.getSelectedId() - 1); };
     addAndMakeVisible (hold_);
     addAndMakeVisible (allOff_);
+    addChildComponent (divisions_);
+    addChildComponent (swell_);
     addAndMakeVisible (keyboard_);
+    session_.addListener (*this);
+    fillDivisions();
+}
+
+PlayBar::~PlayBar()
+{
+    session_.removeListener (*this);
+}
+
+void PlayBar::sessionChanged (BenchSession::Change change)
+{
+    if (change == BenchSession::Change::document)
+        fillDivisions();
+    else if (change == BenchSession::Change::stop)
+        playDivision (session_.document().divisionInHand());
+}
+
+void PlayBar::fillDivisions()
+{
+    const auto& instrument = session_.document().instrument;
+    divisions_.clear (juce::dontSendNotification);
+    if (instrument)
+    {
+        for (const auto& division : instrument->divisions)
+            divisions_.addItem (juce::String::fromUTF8 (division.name.c_str()), divisions_.getNumItems() + 1);
+    }
+    divisions_.setVisible (instrument && instrument->divisions.size() > 1);
+    swell_.setVisible (instrument.has_value());
+    playDivision (session_.document().divisionInHand());
+    resized();
+}
+
+void PlayBar::playDivision (int division)
+{
+    if (division != hands_.division())
+    {
+        typing_.releaseAll();
+        hands_.setDivision (division);
+    }
+    divisions_.setSelectedId (division + 1, juce::dontSendNotification);
+    keyboard_.showDivision();
+    repaint();
 }
 
 void PlayBar::setHold (bool isOn)
@@ -36,6 +94,7 @@ void PlayBar::allOff()
 {
     typing_.releaseAll();
     hands_.releaseAll();
+    session_.processor().releaseMidiKeys();
     keyboard_.refresh();
 }
 
@@ -43,6 +102,7 @@ void PlayBar::refresh()
 {
     hands_.flush();
     keyboard_.refresh();
+    swell_.refresh();
     if (const auto text = octaveText(); text != shownOctave_)
     {
         shownOctave_ = text;
@@ -53,7 +113,7 @@ void PlayBar::refresh()
 juce::String PlayBar::octaveText() const
 {
     const auto from = keyName (std::clamp (typing_.base(), 0, 127));
-    return "Letters A to ; play from " + juce::String (from) + "   Z, X: octave down, up";
+    return "Letters A to ; play from " + juce::String (from);
 }
 
 void PlayBar::resized()
@@ -64,16 +124,30 @@ void PlayBar::resized()
     row.removeFromLeft (Lettering::px (8.0f));
     allOff_.setBounds (
         row.removeFromLeft (Lettering::widthOf (Lettering::body(), allOff_.getButtonText()) + Lettering::px (22.0f)));
+    if (divisions_.isVisible())
+    {
+        row.removeFromLeft (Lettering::px (8.0f));
+        divisions_.setBounds (row.removeFromLeft (Lettering::px (divisionsWidth)));
+    }
+    if (swell_.isVisible())
+        swell_.setBounds (row.removeFromRight (Lettering::px (SwellBar::width)));
     keyboard_.setBounds (area);
 }
 
 void PlayBar::paint (juce::Graphics& graphics)
 {
-    const auto row = getLocalBounds()
-                         .removeFromTop (Lettering::px (rowHeight))
-                         .withTrimmedLeft (allOff_.getRight() + Lettering::px (16.0f));
+    auto row = getLocalBounds().removeFromTop (Lettering::px (rowHeight));
+    row.setLeft ((divisions_.isVisible() ? divisions_ : static_cast<juce::Component&> (allOff_)).getRight()
+                 + Lettering::px (16.0f));
+    if (swell_.isVisible())
+        row.setRight (swell_.getX() - Lettering::px (8.0f));
+
+    // The second half gives way where the row is short.
+    const auto font = Lettering::small();
+    const auto text = octaveText();
+    const auto whole = text + "   Z, X: octave down, up";
     graphics.setColour (BenchLook::paletteOf (*this).faintInk);
-    Lettering::draw (graphics, *this, octaveText(), Lettering::small(), row);
+    Lettering::draw (graphics, *this, Lettering::widthOf (font, whole) <= row.getWidth() ? whole : text, font, row);
 }
 
 } // namespace stopwright

@@ -3,19 +3,21 @@
 
 #include "Bench/KeyHands.h"
 #include "Bench/KeyboardStrip.h"
+#include "Bench/SwellBar.h"
 #include "Bench/TypingKeys.h"
 
 namespace stopwright
 {
 
-/// The keyboard with its controls over it: Hold, all keys off, and which octave the letters play.
-/// Threading: message thread.
-class PlayBar : public juce::Component
+/// The keyboard with its controls over it: Hold, all keys off, and of an instrument the division that is played and the
+/// swell shoe; and which octave the letters play. Threading: message thread.
+class PlayBar : public juce::Component, private BenchSession::Listener
 {
 public:
     static constexpr float rowHeight = 34.0f; ///< of the controls, at lettering scale 1
 
     PlayBar (BenchSession& session, KeyHands& hands, TypingKeys& typing);
+    ~PlayBar() override;
 
     KeyboardStrip& keyboard() noexcept { return keyboard_; }
 
@@ -24,6 +26,11 @@ public:
 
     void setHold (bool isOn);
 
+    /// Moves the keyboard and the typing keys to a division of the instrument.
+    void playDivision (int division);
+
+    SwellBar& swell() noexcept { return swell_; }
+
     /// Lets every key go, wherever it is held from.
     void allOff();
 
@@ -31,12 +38,17 @@ public:
     void resized() override;
 
 private:
+    void sessionChanged (BenchSession::Change change) override;
+    void fillDivisions();
     juce::String octaveText() const;
 
+    BenchSession& session_;
     KeyHands& hands_;
     TypingKeys& typing_;
     juce::ToggleButton hold_ { "Hold" };
     juce::TextButton allOff_ { "All keys off" };
+    juce::ComboBox divisions_;
+    SwellBar swell_;
     KeyboardStrip keyboard_;
     juce::String shownOctave_;
 };

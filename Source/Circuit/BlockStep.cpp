@@ -31,13 +31,7 @@ BlockStep::BlockStep (int states, int sources, int outputs)
       outputCount_ (outputs),
       length_ (chooseLength (states, sources, outputs)),
       fromPresent_ (Matrix::Zero (states, sources)),
-      kept_ (Matrix::Zero (states, sources)),
-      nextKept_ (Matrix::Zero (states, sources)),
-      heard_ (Matrix::Zero (outputs, states)),
-      nextHeard_ (Matrix::Zero (outputs, states)),
-      direct_ (Matrix::Zero (outputs, sources)),
-      power_ (Matrix::Zero (states, states)),
-      nextPower_ (Matrix::Zero (states, states)),
+      entries_ (states, sources, outputs, length_),
       product_ (length_ * outputs + states, (length_ + 1) * sources, states),
       drive_ (static_cast<std::size_t> (length_ + 1) * static_cast<std::size_t> (sources)),
       shifted_ (static_cast<std::size_t> (states)),
@@ -47,58 +41,8 @@ BlockStep::BlockStep (int states, int sources, int outputs)
 void BlockStep::build (const CayleyStep& step) noexcept
 {
     fromPresent_ = step.fromPresent();
-    placeDrive (step);
-    placeStates (step);
-}
-
-// u[j] is heard in y[n] through C T^(n-1-j) K and kept in s[L] through T^(L-1-j) K; u[n] is heard in y[n] through F.
-void BlockStep::placeDrive (const CayleyStep& step) noexcept
-{
-    kept_ = step.fromLast();
-    kept_.noalias() += step.transition().lazyProduct (step.fromPresent());
-    direct_ = step.d();
-    direct_.noalias() += step.c().lazyProduct (step.fromPresent());
-
-    for (int age = 0; age <= length_; ++age)
-    {
-        for (int sample = std::max (age, 1); sample <= length_; ++sample)
-            for (int output = 0; output < outputCount_; ++output)
-                for (int source = 0; source < sourceCount_; ++source)
-                    product_.set (outputRow (sample, output), sourceColumn (sample - age, source),
-                                  direct_ (output, source));
-        if (age == length_)
-            break;
-        for (int state = 0; state < stateCount_; ++state)
-            for (int source = 0; source < sourceCount_; ++source)
-                product_.set (stateRow() + state, sourceColumn (length_ - 1 - age, source), kept_ (state, source));
-        direct_.noalias() = step.c().lazyProduct (kept_);
-        nextKept_.noalias() = step.transition().lazyProduct (kept_);
-        kept_.swap (nextKept_);
-    }
-}
-
-// s[0] is heard in y[n] through C T^n and kept in s[L] through T^L, which takes squarings only: L is a power of two.
-void BlockStep::placeStates (const CayleyStep& step) noexcept
-{
-    heard_ = step.c();
-    for (int sample = 1; sample <= length_; ++sample)
-    {
-        nextHeard_.noalias() = heard_.lazyProduct (step.transition());
-        heard_.swap (nextHeard_);
-        for (int output = 0; output < outputCount_; ++output)
-            for (int state = 0; state < stateCount_; ++state)
-                product_.set (outputRow (sample, output), stateColumn() + state, heard_ (output, state));
-    }
-
-    power_ = step.transition();
-    for (int exponent = 1; exponent < length_; exponent *= 2)
-    {
-        nextPower_.noalias() = power_.lazyProduct (power_);
-        power_.swap (nextPower_);
-    }
-    for (int row = 0; row < stateCount_; ++row)
-        for (int column = 0; column < stateCount_; ++column)
-            product_.set (stateRow() + row, stateColumn() + column, power_ (row, column));
+    Table table { *this };
+    entries_.place (step, table);
 }
 
 void BlockStep::run (double* states,

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "Circuit/AlignedNumbers.h"
+#include "Circuit/BlockEntries.h"
 #include "Circuit/CayleyStep.h"
 #include "Circuit/PackedProduct.h"
 
@@ -12,12 +13,11 @@ namespace stopwright
 
 /// Several samples of a CayleyStep as one product, so that the recursion waits once per block instead of every sample.
 ///
-/// With s = x - fromPresent u the step becomes s[n] = T s[n-1] + K u[n-1], y[n] = C s[n] + F u[n], where T = transition,
-/// K = T fromPresent + fromLast, F = C fromPresent + D. A block of L samples is then
-///   [y[1] .. y[L]; s[L]] = M [u[0] .. u[L]; s[0]],
-/// the same numbers as sample by sample up to rounding. x is physical again at the end of each run.
+/// A block of L samples is
+///   [y[1] .. y[L]; s[L]] = M [u[0] .. u[L]; s[0]]
+/// with s and the numbers of M as in BlockEntries: the same results as sample by sample up to rounding. x is physical
+/// again at the end of each run.
 /// Threading: construct on [control], the rest on [audio] without allocation or lock.
-/// Source: Burrus, "Block realization of digital filters", IEEE Trans. Audio Electroacoustics 20(4), 1972.
 class BlockStep
 {
 public:
@@ -38,8 +38,32 @@ public:
 private:
     using Matrix = StateSpace::Matrix;
 
-    void placeDrive (const CayleyStep& step) noexcept;
-    void placeStates (const CayleyStep& step) noexcept;
+    /// Where BlockEntries puts the numbers.
+    struct Table
+    {
+        void hearSource (int sample, int output, int ofSample, int source, double weight) noexcept
+        {
+            block.product_.set (block.outputRow (sample, output), block.sourceColumn (ofSample, source), weight);
+        }
+
+        void keepSource (int state, int ofSample, int source, double weight) noexcept
+        {
+            block.product_.set (block.stateRow() + state, block.sourceColumn (ofSample, source), weight);
+        }
+
+        void hearState (int sample, int output, int state, double weight) noexcept
+        {
+            block.product_.set (block.outputRow (sample, output), block.stateColumn() + state, weight);
+        }
+
+        void keepState (int state, int ofState, double weight) noexcept
+        {
+            block.product_.set (block.stateRow() + state, block.stateColumn() + ofState, weight);
+        }
+
+        BlockStep& block;
+    };
+
     void runBlock (const double* const* sources,
                    double* const* outputs,
                    int firstFrame,
@@ -55,11 +79,8 @@ private:
     int stateRow() const noexcept { return length_ * outputCount_; }
 
     int stateCount_ = 0, sourceCount_ = 0, outputCount_ = 0, length_ = 0;
-    Matrix fromPresent_;       ///< of the step: x = s + fromPresent u
-    Matrix kept_, nextKept_;   ///< T^k K
-    Matrix heard_, nextHeard_; ///< C T^k
-    Matrix direct_;            ///< F, then C T^k K
-    Matrix power_, nextPower_; ///< T^k
+    Matrix fromPresent_; ///< of the step: x = s + fromPresent u
+    BlockEntries entries_;
     PackedProduct product_;
     std::vector<double> drive_; ///< u[0] .. u[L] of every source
     std::vector<double> shifted_;

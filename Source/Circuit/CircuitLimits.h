@@ -11,6 +11,7 @@ struct CircuitLimits
     static constexpr int nodes = 64;  ///< besides common
     static constexpr int states = 24; ///< capacitors, inductors, coil self-capacitances, op-amps with a bandwidth
     static constexpr int sources = 8;
+    static constexpr int junctions = 16; ///< one for a diode, two for a transistor
     static constexpr int parts = 256;
     static constexpr int outputs = 4; ///< the output and nodes being looked at
 };

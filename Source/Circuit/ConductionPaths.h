@@ -17,7 +17,8 @@ enum class PathKind
 };
 
 /// The pairs of different solver nodes between which a part carries current. Op-amps have none (see NodeIslands and
-/// FeedbackPaths); closed switches are already one node. Threading: [control].
+/// FeedbackPaths); closed switches are already one node. A
+/// junction counts as a path in both directions. Threading: [control].
 std::vector<std::array<int, 2>> conductionPaths (const Part& part, const NodeMap& nodes, PathKind kind);
 
 } // namespace stopwright

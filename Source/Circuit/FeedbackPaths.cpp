@@ -12,6 +12,19 @@ std::size_t indexOf (int node)
     return static_cast<std::size_t> (node);
 }
 
+/// The node that an op-amp's output or an ideal supply holds against common; common when the part holds none.
+int heldNode (const Part& part, const NodeMap& nodes)
+{
+    if (std::holds_alternative<OpAmp> (part.value))
+        return nodes.find (part.nodes[2]);
+    const auto* supply = std::get_if<Supply> (&part.value);
+    if (supply == nullptr || supply->seriesOhms != 0.0)
+        return NodeMap::common;
+    const int plus = nodes.find (part.nodes[0]);
+    const int minus = nodes.find (part.nodes[1]);
+    return plus == NodeMap::common ? minus : minus == NodeMap::common ? plus : NodeMap::common;
+}
+
 } // namespace
 
 FeedbackPaths::FeedbackPaths (const Netlist& netlist, const NodeMap& nodes, PathKind kind)
@@ -34,8 +47,7 @@ FeedbackPaths::FeedbackPaths (const Netlist& netlist, const NodeMap& nodes, Path
         if (source.sourceOhms == 0.0)
             hold (nodes.find (source.node));
     for (const auto& part : netlist.parts)
-        if (std::holds_alternative<OpAmp> (part.value))
-            hold (nodes.find (part.nodes[2]));
+        hold (heldNode (part, nodes));
 
     for (const auto& part : netlist.parts)
         for (const auto& [a, b] : conductionPaths (part, nodes, kind))

@@ -10,7 +10,7 @@ namespace stopwright
 
 /// Which nodes the output of an op-amp can move, by way of parts and of other op-amps.
 ///
-/// A path ends at common, at a node that an ideal tap holds and at the output of another op-amp; it enters that
+/// A path ends at common, at a node that an ideal tap or supply holds and at the output of another op-amp; it enters that
 /// amplifier through either input and leaves at its output.
 /// Threading: [control].
 class FeedbackPaths
@@ -28,7 +28,7 @@ private:
 
     const NodeMap& nodes_;
     std::vector<std::vector<int>> neighbours_;
-    std::vector<bool> isHeld_; ///< by an ideal tap or an op-amp
+    std::vector<bool> isHeld_; ///< by an ideal tap or supply, or an op-amp
 };
 
 } // namespace stopwright

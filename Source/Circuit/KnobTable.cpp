@@ -51,6 +51,12 @@ void KnobTable::addPart (const Part& part)
 
     if (const auto* opAmp = std::get_if<OpAmp> (&part.value); opAmp != nullptr && opAmp->gainBandwidthHz)
         add (part.name, KnobKind::gainBandwidthHz, *opAmp->gainBandwidthHz, ValueLimits::gainBandwidth);
+
+    const auto* diode = std::get_if<Diode> (&part.value);
+    const auto* supply = std::get_if<Supply> (&part.value);
+    const double seriesOhms = diode != nullptr ? diode->seriesOhms : supply != nullptr ? supply->seriesOhms : 0.0;
+    if (seriesOhms > 0.0)
+        add (part.name, KnobKind::seriesOhms, seriesOhms, ValueLimits::seriesResistance);
 }
 
 std::optional<int> KnobTable::find (std::string_view part, KnobKind kind) const

@@ -1,16 +1,15 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Circuit/LinearCircuit.h"
 
-#include "Circuit/CircuitLimits.h"
+#include "Circuit/CheckedBuilder.h"
+#include "Circuit/Junction.h"
 #include "Circuit/KnobBank.h"
-#include "Circuit/NetlistCheck.h"
-#include "Circuit/NodeMap.h"
+#include "Circuit/KnobHold.h"
+#include "Circuit/StateAdoption.h"
 #include "Circuit/SteppedNetwork.h"
 #include "Units/Error.h"
 
 #include <algorithm>
-#include <cmath>
-#include <utility>
 
 namespace stopwright
 {
@@ -18,58 +17,18 @@ namespace stopwright
 namespace
 {
 
-/// While a knob moves, the matrices stand still for no longer than this: the steps of a sine through the ramp then lie
-/// more than 60 dB below it.
-constexpr double longestHoldSeconds = 1e-4;
-
 std::size_t at (int index) noexcept
 {
     return static_cast<std::size_t> (index);
 }
 
-/// The longest power of two within the hold time: 16 samples at 176.4 and 192 kHz.
-int holdSamples (double sampleRateHz) noexcept
+StateSpaceBuilder
+    linearBuilder (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz)
 {
-    int samples = 1;
-    while (2 * samples <= longestHoldSeconds * sampleRateHz && samples < 1024)
-        samples *= 2;
-    return samples;
-}
-
-int rampSteps (double sampleRateHz) noexcept
-{
-    return std::max (1, static_cast<int> (LinearCircuit::rampSeconds * sampleRateHz / holdSamples (sampleRateHz)));
-}
-
-void requireOutputs (const Netlist& netlist, const std::vector<std::string>& outputNodes)
-{
-    if (outputNodes.size() > at (CircuitLimits::outputs))
-        throw Error ("At most " + std::to_string (CircuitLimits::outputs) + " nodes can be listened to at once, not "
-                     + std::to_string (outputNodes.size()) + "; leave some out.");
-    const NodeMap nodes (netlist);
-    for (const auto& name : outputNodes)
-        if (nodes.find (name) == NodeMap::unknown)
-            throw Error ("There is no node '" + name
-                         + "' in the network to listen to; name a node that a part touches.");
-}
-
-StateSpaceBuilder makeBuilder (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz)
-{
-    if (! (sampleRateHz > 0.0) || ! std::isfinite (sampleRateHz))
-        throw Error ("A sample rate of " + std::to_string (sampleRateHz) + " Hz cannot be used; give a positive one.");
-    requireSound (netlist);
-    requireOutputs (netlist, outputNodes);
-    StateSpaceBuilder builder (netlist, outputNodes);
-    if (builder.fault())
-        throw Error (sentenceFor (builder.fault()));
-    return builder;
-}
-
-/// Index of the first element whose name is `name`, or -1.
-int indexByName (const auto& list, const std::string& name)
-{
-    const auto found = std::find_if (list.begin(), list.end(), [&] (const auto& item) { return item.name == name; });
-    return found == list.end() ? -1 : static_cast<int> (found - list.begin());
+    if (hasDevices (netlist))
+        throw Error ("The network has diodes, transistors or supplies, which a linear circuit cannot run; run it as a "
+                     "nonlinear one.");
+    return checkedBuilder (netlist, outputNodes, sampleRateHz);
 }
 
 } // namespace
@@ -77,8 +36,8 @@ int indexByName (const auto& list, const std::string& name)
 struct LinearCircuit::Implementation
 {
     Implementation (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz)
-        : network (makeBuilder (netlist, outputNodes, sampleRateHz), sampleRateHz),
-          knobs (network.builder().knobs(), rampSteps (sampleRateHz)),
+        : network (linearBuilder (netlist, outputNodes, sampleRateHz), sampleRateHz),
+          knobs (network.builder().knobs(), rampStepsWithin (rampSeconds, sampleRateHz)),
           hold (holdSamples (sampleRateHz)),
           sources (netlist.sources)
     {
@@ -113,6 +72,11 @@ int LinearCircuit::outputCount() const noexcept
 int LinearCircuit::stateCount() const noexcept
 {
     return implementation_->network.builder().stateCount();
+}
+
+int LinearCircuit::knobCount() const noexcept
+{
+    return implementation_->network.builder().knobs().size();
 }
 
 std::optional<int> LinearCircuit::findKnob (const PartKnob& knob) const
@@ -181,40 +145,19 @@ void LinearCircuit::reset() noexcept
 
 std::vector<std::string> LinearCircuit::stateNames() const
 {
-    std::vector<std::string> names;
-    names.reserve (at (stateCount()));
-    for (int state = 0; state < stateCount(); ++state)
-        names.push_back (implementation_->network.builder().quantities()[at (state)].name);
-    return names;
+    return stateNamesOf (implementation_->network.builder());
 }
 
 std::vector<int> LinearCircuit::adoptionMap (const LinearCircuit& other) const
 {
-    std::vector<int> map;
-    map.reserve (at (stateCount() + sourceCount()));
-    for (const auto& name : stateNames())
-        map.push_back (indexByName (other.implementation_->network.builder().quantities(), name));
-    for (const auto& source : implementation_->sources)
-        map.push_back (indexByName (other.implementation_->sources, source.name));
-    return map;
+    return adoptionMapOf (implementation_->network.builder(), implementation_->sources,
+                          other.implementation_->network.builder(), other.implementation_->sources);
 }
 
 void LinearCircuit::adoptStates (const LinearCircuit& other, std::span<const int> adoptionMap) noexcept
 {
-    auto& mine = implementation_->network;
-    const auto& theirs = std::as_const (other.implementation_->network);
-    const auto states = mine.states();
-    for (std::size_t index = 0; index < adoptionMap.size(); ++index)
-    {
-        if (adoptionMap[index] < 0)
-            continue;
-        const auto from = at (adoptionMap[index]);
-        if (index < states.size())
-            states[index] = theirs.quantity (from);
-        else
-            mine.lastSources()[index - states.size()] = theirs.lastSources()[from];
-    }
-    mine.dampNextSample();
+    adoptStatesOf (other.implementation_->network, adoptionMap, implementation_->network);
+    implementation_->network.dampNextSample();
 }
 
 double LinearCircuit::storedEnergy() const noexcept

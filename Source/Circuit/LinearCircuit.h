@@ -26,7 +26,7 @@ public:
     static constexpr double rampSeconds = 0.02;
 
     /// `outputNodes` are the nodes to hear or look at (at most CircuitLimits::outputs; common is allowed and reads 0).
-    /// Fails: Error with a sentence when the netlist is not sound or too large, or a node does not exist.
+    /// Fails: Error with a sentence when the netlist is not sound, too large or has devices (see hasDevices), or a node does not exist.
     LinearCircuit (const Netlist& netlist, const std::vector<std::string>& outputNodes, double sampleRateHz);
     ~LinearCircuit();
     LinearCircuit (const LinearCircuit&) = delete;
@@ -37,6 +37,8 @@ public:
     int sourceCount() const noexcept;
     int outputCount() const noexcept;
     int stateCount() const noexcept;
+
+    int knobCount() const noexcept;
 
     /// Index of a knob for setKnobTarget, or nothing when the part has no such number (or it is absent: no leak, no
     /// self-capacitance, ideal op-amp). Threading: [control].

@@ -3,6 +3,7 @@
 
 #include "Circuit/CircuitLimits.h"
 #include "Circuit/FindingWords.h"
+#include "Circuit/Junction.h"
 
 #include <map>
 #include <set>
@@ -16,7 +17,8 @@ namespace
 std::string kindOf (const Part& part)
 {
     const std::string kind (kindName (part.value));
-    return (kind.front() == 'i' || kind.front() == 'o' ? "an " : "a ") + kind;
+    const bool startsOpen = kind.front() == 'i' || kind.front() == 'o' || kind.front() == 'n'; // "an npn transistor"
+    return (startsOpen ? "an " : "a ") + kind;
 }
 
 void checkMissingNames (const Netlist& netlist, FindingList& findings)
@@ -104,6 +106,14 @@ int countStates (const Netlist& netlist)
     return count;
 }
 
+int countJunctions (const Netlist& netlist)
+{
+    std::size_t count = 0;
+    for (const auto& part : netlist.parts)
+        count += junctionsOf (part.value).size();
+    return static_cast<int> (count);
+}
+
 void checkSize (int count, int most, const std::string& what, FindingList& findings)
 {
     if (count > most)
@@ -123,6 +133,8 @@ void checkNames (const Netlist& netlist, FindingList& findings)
     checkSize (countNodes (netlist), CircuitLimits::nodes, "nodes besides common", findings);
     checkSize (countStates (netlist), CircuitLimits::states,
                "energy stores (capacitors, inductors, coil self-capacitances, op-amps with a gain-bandwidth)",
+               findings);
+    checkSize (countJunctions (netlist), CircuitLimits::junctions, "junctions (one for a diode, two for a transistor)",
                findings);
 }
 

@@ -2,11 +2,13 @@
 #include "Circuit/NetlistCheck.h"
 
 #include "Circuit/ConnectionCheck.h"
+#include "Circuit/DeviceCheck.h"
 #include "Circuit/FeedbackCheck.h"
 #include "Circuit/FindingList.h"
 #include "Circuit/NameCheck.h"
 #include "Circuit/NetworkFault.h"
 #include "Circuit/NodalEquations.h"
+#include "Circuit/OperatingPoint.h"
 #include "Circuit/ResponseCheck.h"
 #include "Circuit/SingularityCheck.h"
 #include "Circuit/StabilityCheck.h"
@@ -26,10 +28,15 @@ namespace
 /// What shows only when the equations are solved. Each step needs those before it to be free of errors.
 void checkSolution (const Netlist& netlist, FindingList& findings)
 {
-    const NodalEquations equations (netlist);
-    checkSingularity (netlist, equations, findings);
+    checkSingularity (netlist, NodalEquations (netlist), findings);
     if (findings.hasErrors())
         return;
+    const auto resting = searchOperatingPoint (netlist);
+    if (! resting.point)
+        return findings.addError (resting.subject, resting.sentence);
+
+    // From here on the devices are what they are for small signals.
+    const NodalEquations equations (netlist, resting.point->slopes);
     checkStability (netlist, equations, findings);
     checkResponses (netlist, equations, findings);
     if (findings.hasErrors())
@@ -55,6 +62,7 @@ std::vector<Finding> findFaults (const Netlist& netlist)
         checkConnections (netlist, nodes, findings);
         checkVoltageConflicts (netlist, nodes, findings);
         checkFeedback (netlist, nodes, findings);
+        checkDevices (netlist, nodes, findings);
     }
     if (! findings.hasErrors())
         checkSolution (netlist, findings);

@@ -25,7 +25,7 @@ struct Finding
 };
 
 /// Looks a network over: names, nodes, values, then whether it can be solved (floating nodes, source conflicts,
-/// op-amps without feedback, outputs that follow the rate of change of a source, unstable loops).
+/// op-amps without feedback, supplies at odds, no resting point, outputs that follow the rate of change of a source, unstable loops).
 /// All findings, errors first; empty when the network is sound.
 /// Threading: [control]. Fails: never throws for a bad netlist.
 std::vector<Finding> findFaults (const Netlist& netlist);

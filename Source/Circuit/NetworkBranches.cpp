@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Circuit/NetworkBranches.h"
 
+#include "Circuit/Junction.h"
+#include "Circuit/PotentiometerTrack.h"
+
 #include <cmath>
+#include <numbers>
 
 namespace stopwright
 {
@@ -21,6 +25,29 @@ void addBetween (std::vector<NetworkBranches::Branch>& list, NetworkBranches::Br
 }
 
 } // namespace
+
+double valueOf (const BranchValue& branch, std::span<const double> knobValues) noexcept
+{
+    if (branch.law == BranchLaw::junction)
+        return junctionSiemens;
+    const double knob = knobValues[static_cast<std::size_t> (branch.knob)];
+    switch (branch.law)
+    {
+        case BranchLaw::plain:
+            return knob;
+        case BranchLaw::conductance:
+            return 1.0 / knob;
+        case BranchLaw::angular:
+            return 2.0 * std::numbers::pi * knob;
+        case BranchLaw::upperConductance:
+        case BranchLaw::lowerConductance:
+        case BranchLaw::junction:
+            break;
+    }
+    const auto track =
+        potentiometerOhms ({ knob, knobValues[static_cast<std::size_t> (branch.positionKnob)], branch.taper });
+    return 1.0 / (branch.law == BranchLaw::upperConductance ? track.upperOhms : track.lowerOhms);
+}
 
 NetworkBranches::NetworkBranches (const Netlist& netlist, const KnobTable& knobs) : nodeCount (1), map_ (netlist)
 {
@@ -66,6 +93,10 @@ void NetworkBranches::addPart (const Part& part, const KnobTable& knobs)
         return addAmplifier (part, *opAmp, knobs);
     if (const auto* inductor = std::get_if<Inductor> (&part.value))
         return addInductor (part, *inductor, knobs);
+    if (const auto* supply = std::get_if<Supply> (&part.value))
+        return addSupply (part, *supply, knobs);
+    if (! junctionsOf (part.value).empty())
+        return addJunctions (part, knobs);
 
     const int a = nodeOf (part, 0);
     const int b = nodeOf (part, 1);
@@ -108,6 +139,46 @@ void NetworkBranches::addInductor (const Part& part, const Inductor& inductor, c
         const auto farads = fromKnob (BranchLaw::plain, knobs.indexOf (part.name, KnobKind::selfFarads));
         addBetween (capacitors, { part.name + ".self", a, b, farads, {} });
     }
+}
+
+void NetworkBranches::addSupply (const Part& part, const Supply& supply, const KnobTable& knobs)
+{
+    const int plus = nodeOf (part, 0);
+    const int minus = nodeOf (part, 1);
+    if (supply.seriesOhms <= 0.0)
+    {
+        sources.push_back ({ part.name, plus, minus });
+        return;
+    }
+    const int own = nodeCount++;
+    nodeNames.push_back (part.name);
+    sources.push_back ({ part.name, own, minus });
+    const auto value = fromKnob (BranchLaw::conductance, knobs.indexOf (part.name, KnobKind::seriesOhms));
+    addBetween (conductances, { part.name, own, plus, value, {} });
+}
+
+void NetworkBranches::addJunctions (const Part& part, const KnobTable& knobs)
+{
+    for (const auto& junction : junctionsOf (part.value))
+    {
+        int from = nodeOf (part, junction.from);
+        const int to = nodeOf (part, junction.to);
+        if (const auto* diode = std::get_if<Diode> (&part.value); diode != nullptr && diode->seriesOhms > 0.0)
+        {
+            const int outer = from;
+            from = nodeCount++;
+            nodeNames.push_back (part.name);
+            const auto value = fromKnob (BranchLaw::conductance, knobs.indexOf (part.name, KnobKind::seriesOhms));
+            addBetween (conductances, { part.name, outer, from, value, {} });
+        }
+        ports.push_back ({ part.name + std::string (junction.suffix), from, to });
+        addBetween (conductances, { ports.back().name, from, to, fromKnob (BranchLaw::junction, -1), {} });
+    }
+}
+
+void NetworkBranches::addInjection (std::string_view nodeName)
+{
+    ports.push_back ({ std::string (nodeName), 0, findNode (nodeName) });
 }
 
 void NetworkBranches::addAmplifier (const Part& part, const OpAmp& opAmp, const KnobTable& knobs)

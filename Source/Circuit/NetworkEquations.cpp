@@ -28,7 +28,9 @@ std::vector<bool> touchedNodes (const NetworkBranches& branches)
     for (const auto& amplifier : branches.amplifiers)
         touched[at (amplifier.plus)] = touched[at (amplifier.minus)] = touched[at (amplifier.out)] = true;
     for (const auto& source : branches.sources)
-        touched[at (source.node)] = true;
+        touched[at (source.node)] = touched[at (source.other)] = true;
+    for (const auto& port : branches.ports)
+        touched[at (port.from)] = touched[at (port.to)] = true;
     return touched;
 }
 
@@ -36,7 +38,8 @@ std::vector<bool> touchedNodes (const NetworkBranches& branches)
 
 NetworkEquations::NetworkEquations (const NetworkBranches& branches, const std::vector<std::string>& outputNodes)
     : sourceCount_ (sizeOf (branches.sources)),
-      outputCount_ (sizeOf (outputNodes))
+      outputCount_ (sizeOf (outputNodes)),
+      portCount_ (sizeOf (branches.ports))
 {
     VoltageForest forest (branches.nodeCount);
     growForest (branches, forest);
@@ -48,6 +51,7 @@ NetworkEquations::NetworkEquations (const NetworkBranches& branches, const std::
     addInductors (branches);
     addAmplifiers (branches);
     addOutputs (branches, outputNodes);
+    addPorts (branches);
 }
 
 // Forest branches are numbered: sources, op-amps with a bandwidth (by amplifier index), capacitors.
@@ -72,7 +76,7 @@ void NetworkEquations::joinFixed (const NetworkBranches& branches, VoltageForest
     for (int index = 0; index < sourceCount_; ++index)
     {
         const auto& source = branches.sources[at (index)];
-        if (! forest.join (source.node, 0, index) && ! fault_)
+        if (! forest.join (source.node, source.other, index) && ! fault_)
             fault_ = { NetworkFault::Kind::sourceTied, source.name,
                        fixedBy (branches, forest.potential (source.node)) };
     }

@@ -20,6 +20,7 @@ namespace stopwright
 ///   0 = M w + N x + U u            Kirchhoff's current law per tree; e+ - e- - e_out / A0 = 0 per ideal op-amp
 ///   E x' + S u' = F w + G x + H u  one row per state
 ///   y = C w + D x + J u            one row per output
+/// u are the sources' volts and then the ports' amps; behind the outputs come the volts across the ports.
 /// Node voltages are e = T w + T_v [x; u] (see VoltageForest), so currents sum with the transposed map and a capacitor
 /// that closes a loop only adds to E and S. [M N U; F G H; C D J] is the static table, [E S] the rate table.
 /// Threading: construct on [control]; needs names, node counts and values in order. fault() tells if it failed.
@@ -42,15 +43,15 @@ public:
 
     int stateCount() const noexcept { return stateCount_; }
 
-    int sourceCount() const noexcept { return sourceCount_; }
+    int sourceCount() const noexcept { return sourceCount_ + portCount_; }
 
-    int outputCount() const noexcept { return outputCount_; }
+    int outputCount() const noexcept { return outputCount_ + portCount_; }
 
     int firstSourceColumn() const noexcept { return unknownCount() + stateCount_; }
 
-    int rowCount() const noexcept { return firstSourceColumn() + outputCount_; }
+    int rowCount() const noexcept { return firstSourceColumn() + outputCount(); }
 
-    int columnCount() const noexcept { return firstSourceColumn() + sourceCount_; }
+    int columnCount() const noexcept { return firstSourceColumn() + sourceCount(); }
 
     /// Whether unknown (or equation) `index` is that of an op-amp; then its name, else the nodes of its tree.
     bool isAmplifier (int index) const noexcept { return index >= treeCount_; }
@@ -86,6 +87,7 @@ private:
     void addCapacitors (const NetworkBranches& branches);
     void addInductors (const NetworkBranches& branches);
     void addAmplifiers (const NetworkBranches& branches);
+    void addPorts (const NetworkBranches& branches);
     void addOutputs (const NetworkBranches& branches, const std::vector<std::string>& outputNodes);
 
     int addElement (const BranchValue& value);
@@ -95,7 +97,7 @@ private:
     bool isTreeCapacitor (int column) const noexcept;
 
     NetworkFault fault_;
-    int treeCount_ = 0, idealCount_ = 0, stateCount_ = 0, sourceCount_ = 0, outputCount_ = 0;
+    int treeCount_ = 0, idealCount_ = 0, stateCount_ = 0, sourceCount_ = 0, outputCount_ = 0, portCount_ = 0;
     int firstCapacitorColumn_ = 0, firstInductorColumn_ = 0;
     std::vector<int> treeCapacitors_, linkCapacitors_; ///< indices into the branches' capacitors
     std::vector<int> columnOfBranch_;                  ///< forest branch -> column

@@ -135,6 +135,18 @@ void NetworkEquations::addAmplifiers (const NetworkBranches& branches)
     quantities_.insert (quantities_.begin(), outputs.begin(), outputs.end());
 }
 
+void NetworkEquations::addPorts (const NetworkBranches& branches)
+{
+    int column = firstSourceColumn() + sourceCount_;
+    int row = firstSourceColumn() + outputCount_;
+    for (const auto& port : branches.ports)
+    {
+        const auto voltage = across (port.from, port.to);
+        addCurrent (voltage, column++, 1.0, constant);
+        addRow (row++, voltage, 1.0, constant);
+    }
+}
+
 void NetworkEquations::addOutputs (const NetworkBranches& branches, const std::vector<std::string>& outputNodes)
 {
     int row = firstSourceColumn();

@@ -3,6 +3,7 @@
 
 #include "Circuit/PotentiometerTrack.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -18,12 +19,15 @@ constexpr double leastConductanceOhms = 1.0;
 
 } // namespace
 
-NodalEquations::NodalEquations (const Netlist& netlist) : nodes_ (netlist)
+NodalEquations::NodalEquations (const Netlist& netlist, const std::vector<JunctionSlope>& slopes)
+    : nodes_ (netlist),
+      slopes_ (slopes)
 {
     for (std::size_t index = 0; index < netlist.sources.size(); ++index)
         addSource (netlist.sources[index], static_cast<int> (index));
     for (const auto& part : netlist.parts)
         addPart (part);
+    stampJunctions();
 
     const auto size = nodes_.count() + static_cast<Eigen::Index> (branchOwners_.size());
     conductances_ = ExtendedMatrix::Zero (size, size);
@@ -32,6 +36,15 @@ NodalEquations::NodalEquations (const Netlist& netlist) : nodes_ (netlist)
         conductances_ (entry.row, entry.column) += entry.value;
     for (const auto& entry : excitationEntries_)
         excitation_ (entry.row, entry.column) += entry.value;
+    supplyExcitation_ = ExtendedMatrix::Zero (size, 1);
+    for (const auto& entry : supplyEntries_)
+        supplyExcitation_ (entry.row, 0) += entry.value;
+}
+
+int NodalEquations::findBranch (std::string_view owner) const
+{
+    const auto place = std::find (branchOwners_.begin(), branchOwners_.end(), owner);
+    return place == branchOwners_.end() ? -1 : nodeCount() + static_cast<int> (place - branchOwners_.begin());
 }
 
 const std::string& NodalEquations::branchOwner (int index) const
@@ -150,11 +163,71 @@ void NodalEquations::addPart (const Part& part)
         addInductor (part, node (0), node (1), *inductor);
     else if (const auto* amplifier = std::get_if<OpAmp> (&part.value))
         addOpAmp (part, *amplifier);
+    else if (const auto* supply = std::get_if<Supply> (&part.value))
+        addSupply (part, *supply);
+    else if (! junctionsOf (part.value).empty())
+        addJunctions (part);
     else if (const auto* potentiometer = std::get_if<Potentiometer> (&part.value))
     {
         const auto track = potentiometerOhms (*potentiometer);
         addResistor (part, node (0), node (1), track.upperOhms);
         addResistor (part, node (1), node (2), track.lowerOhms);
+    }
+}
+
+void NodalEquations::addSupply (const Part& part, const Supply& supply)
+{
+    const int plus = nodes_.find (part.nodes[0]);
+    const int minus = nodes_.find (part.nodes[1]);
+    if (plus == minus)
+        return;
+    const int branch = addBranch (part.name);
+    put (plus, branch, 1.0L);
+    put (minus, branch, -1.0L);
+    put (branch, plus, 1.0L);
+    put (branch, minus, -1.0L);
+    put (branch, branch, -static_cast<Extended> (supply.seriesOhms));
+    supplyEntries_.push_back ({ branch, 0, static_cast<Extended> (supply.volts) });
+}
+
+void NodalEquations::addJunctions (const Part& part)
+{
+    const auto ends = junctionsOf (part.value);
+    const int first = static_cast<int> (junctions_.size());
+    for (std::size_t index = 0; index < ends.size(); ++index)
+    {
+        junctions_.push_back ({ nodes_.find (part.nodes[ends[index].from]), nodes_.find (part.nodes[ends[index].to]) });
+        partners_.push_back (ends.size() == 1 ? -1 : first + (index == 0 ? 1 : 0));
+    }
+
+    const auto* diode = std::get_if<Diode> (&part.value);
+    if (diode == nullptr || diode->seriesOhms <= 0.0)
+        return;
+    auto& junction = junctions_.back();
+    const int outer = junction.from;
+    junction.from = addBranch (part.name);
+    if (diode->seriesOhms >= leastConductanceOhms)
+        addConductance (outer, junction.from, 1.0L / static_cast<Extended> (diode->seriesOhms));
+    else
+        addSeriesBranch (part, outer, junction.from, diode->seriesOhms);
+}
+
+void NodalEquations::stampJunctions()
+{
+    slopes_.resize (junctions_.size());
+    for (std::size_t index = 0; index < junctions_.size(); ++index)
+    {
+        const auto [from, to] = junctions_[index];
+        const auto& slope = slopes_[index];
+        addConductance (from, to, static_cast<Extended> (slope.own));
+        if (partners_[index] < 0 || slope.cross == 0.0)
+            continue;
+        const auto& partner = junctions_[static_cast<std::size_t> (partners_[index])];
+        const auto cross = static_cast<Extended> (slope.cross);
+        put (from, partner.from, cross);
+        put (from, partner.to, -cross);
+        put (to, partner.from, -cross);
+        put (to, partner.to, cross);
     }
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Circuit/Junction.h"
 #include "Circuit/Netlist.h"
 #include "Circuit/NodeMap.h"
 
@@ -27,7 +28,11 @@ using ExtendedComplexMatrix = Eigen::Matrix<ExtendedComplex, Eigen::Dynamic, Eig
 ///   small resistor      v_b - v_a + R i = 0
 ///   source              v - R i = u, for an ideal one (R = 0) or one below one ohm
 ///   op-amp              (1/A0 + s/(2 pi GBW)) v_out - v_plus + v_minus = 0, terms left out where ideal
-/// A source above one ohm is a conductance and a current u/R at its node. A part with all leads on one solver node
+///   supply              v_plus - v_minus - R i = V
+/// A junction is a conductance between its leads, and for a transistor another controlled by its partner's volts: the
+/// slopes given to the constructor, those at an operating point for small signals. Supplies are at zero volts in F;
+/// supplyExcitation() is what they lay down at rest. A diode with a series resistance has one more unknown, its inner
+/// node's voltage. A source above one ohm is a conductance and a current u/R at its node. A part with all leads on one solver node
 /// carries nothing and is left out.
 /// E is a sum of one term per energy store: E = sum_k value_k (e_row+ - e_row-) (e_col+ - e_col-)^T, every value > 0.
 /// Threading: [control]. Needs names, node counts and values to be in order (see NetlistCheck).
@@ -45,7 +50,15 @@ public:
         Extended value = 0.0L;
     };
 
-    explicit NodalEquations (const Netlist& netlist);
+    /// The ends of a junction among the unknowns, common being NodeMap::common.
+    struct JunctionEnds
+    {
+        int from = NodeMap::common;
+        int to = NodeMap::common;
+    };
+
+    /// `slopes` has one entry per junction in the order of junctionsOf; without them each is junctionSiemens.
+    explicit NodalEquations (const Netlist& netlist, const std::vector<JunctionSlope>& slopes = {});
 
     int size() const noexcept { return static_cast<int> (conductances_.rows()); }
 
@@ -60,6 +73,16 @@ public:
 
     const ExtendedMatrix& excitation() const noexcept { return excitation_; }
 
+    const std::vector<JunctionSlope>& slopes() const noexcept { return slopes_; }
+
+    const std::vector<JunctionEnds>& junctions() const noexcept { return junctions_; }
+
+    /// One column: the supplies' volts.
+    const ExtendedMatrix& supplyExcitation() const noexcept { return supplyExcitation_; }
+
+    /// Number of a part's branch current or inner node among the unknowns, or -1 when it has none.
+    int findBranch (std::string_view owner) const;
+
     /// Name of the part or source whose branch current is unknown `index` (nodeCount() .. size() - 1).
     const std::string& branchOwner (int index) const;
 
@@ -73,6 +96,9 @@ private:
     void addInductor (const Part& part, int a, int b, const Inductor& inductor);
     void addOpAmp (const Part& part, const OpAmp& amplifier);
     void addPart (const Part& part);
+    void addJunctions (const Part& part);
+    void addSupply (const Part& part, const Supply& supply);
+    void stampJunctions();
     void addSource (const SourcePort& source, int index);
     int addBranch (const std::string& owner);
 
@@ -92,6 +118,11 @@ private:
     std::vector<Entry> excitationEntries_;
     ExtendedMatrix conductances_;
     ExtendedMatrix excitation_;
+    ExtendedMatrix supplyExcitation_;
+    std::vector<Entry> supplyEntries_;
+    std::vector<JunctionEnds> junctions_;
+    std::vector<int> partners_; ///< the other junction of the same transistor, or -1
+    std::vector<JunctionSlope> slopes_;
     std::vector<Store> stores_;
     std::vector<std::string> branchOwners_;
 };

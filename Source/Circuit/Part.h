@@ -64,7 +64,40 @@ struct OpAmp
     std::optional<std::array<double, 2>> rails;
 };
 
-using PartValue = std::variant<Resistor, Capacitor, Inductor, Potentiometer, Switch, OpAmp>;
+/// Nodes in order: [anode, cathode]. The junction carries saturationAmps (e^(v / (emissionCoefficient Vt)) - 1), see
+/// JunctionLaw; `seriesOhms` lies in series with it (0 means none).
+struct Diode
+{
+    double saturationAmps = 0.0;
+    double emissionCoefficient = 1.0;
+    double seriesOhms = 0.0;
+};
+
+/// A bipolar transistor, nodes in order: [collector, base, emitter]. `leakageAmps` is what flows from collector to base
+/// with the emitter open (0 means none); `earlyVolts` tilts the collector's characteristics (flat without it).
+struct Transistor
+{
+    double saturationAmps = 0.0;
+    double forwardBeta = 0.0;
+    double reverseBeta = 1.0;
+    double leakageAmps = 0.0;
+    std::optional<double> earlyVolts;
+};
+
+struct Npn : Transistor
+{};
+
+struct Pnp : Transistor
+{};
+
+/// Nodes in order: [plus, minus]. `volts` of plus against minus, behind `seriesOhms` (0: an ideal supply).
+struct Supply
+{
+    double volts = 0.0;
+    double seriesOhms = 0.0;
+};
+
+using PartValue = std::variant<Resistor, Capacitor, Inductor, Potentiometer, Switch, OpAmp, Diode, Npn, Pnp, Supply>;
 
 /// One part of a network: a name on the drawing, what it is, and the nodes its leads go to ("0" is circuit common).
 /// Units: SI. `tolerance` is a fraction (0.05 = 5 %), 0 when not stated.
@@ -76,10 +109,13 @@ struct Part
     double tolerance = 0.0;
 };
 
-/// The word that names a part's kind in documents and sentences ("resistor", "op-amp" ...).
+/// The words that name a part's kind in sentences ("resistor", "op-amp", "npn transistor" ...).
 std::string_view kindName (const PartValue& value) noexcept;
 
 /// How many leads a part of this kind has, thus how many entries Part::nodes must have.
 std::size_t leadCount (const PartValue& value) noexcept;
+
+/// What a bipolar transistor of either polarity is made of; nothing for any other part.
+const Transistor* transistorIn (const PartValue& value) noexcept;
 
 } // namespace stopwright

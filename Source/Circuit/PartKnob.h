@@ -15,7 +15,8 @@ enum class KnobKind
     windingOhms, ///< inductor
     selfFarads,  ///< inductor
     gainBandwidthHz,
-    sourceOhms ///< of a source port
+    seriesOhms, ///< diode, supply
+    sourceOhms  ///< of a source port
 };
 
 /// Names one turnable number of a network: a part (or source port, for sourceOhms) and which of its numbers.

@@ -5,6 +5,7 @@
 #include "Circuit/NaturalModes.h"
 #include "Circuit/NetlistCheck.h"
 #include "Circuit/NodalSolver.h"
+#include "Circuit/OperatingPoint.h"
 #include "Units/Error.h"
 
 #include <algorithm>
@@ -47,7 +48,7 @@ bool isSingularAtRest (const NodalEquations& equations)
 
 struct SmallSignal::Implementation
 {
-    explicit Implementation (const Netlist& netlist) : equations (netlist)
+    explicit Implementation (const Netlist& netlist) : equations (netlist, findOperatingPoint (netlist).slopes)
     {
         for (const auto& source : netlist.sources)
             sourceNames.push_back (source.name);

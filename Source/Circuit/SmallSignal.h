@@ -11,13 +11,15 @@
 namespace stopwright
 {
 
-/// Small-signal analysis of a linear network on the analogue circuit itself, by complex modified nodal analysis at
-/// each frequency. It shares no arithmetic with the state-space route, so that each can check the other.
+/// Small-signal analysis of a network on the analogue circuit itself, by complex modified nodal analysis at each
+/// frequency. Diodes and transistors are what they are for signals too small to move them from their operating point
+/// (conductances and transconductances there, see OperatingPoint); supplies are at zero volts.
+/// It shares no arithmetic with the state-space route, so that each can check the other.
 /// Threading: [control]. Source: Ho, Ruehli, Brennan, "The modified nodal approach to network analysis", 1975.
 class SmallSignal
 {
 public:
-    /// Fails: Error with a sentence when the netlist is not sound.
+    /// Fails: Error with a sentence when the netlist is not sound or has no operating point.
     explicit SmallSignal (const Netlist& netlist);
     ~SmallSignal();
     SmallSignal (const SmallSignal&) = delete;

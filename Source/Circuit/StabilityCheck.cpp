@@ -91,16 +91,16 @@ Netlist withBandwidth (Netlist netlist, Predicate isChosen)
 }
 
 /// Whether a mode grows that is fast and clearly so; bandwidths of real op-amps cost every loop a little damping.
-bool growsClearly (const Netlist& netlist)
+bool growsClearly (const Netlist& netlist, const std::vector<JunctionSlope>& slopes)
 {
     constexpr double clearShare = 1e-2;
-    const auto growth = findGrowth (NodalEquations (netlist));
+    const auto growth = findGrowth (NodalEquations (netlist, slopes));
     return growth && growth->frequency.real() > clearShare * std::abs (growth->frequency);
 }
 
-void checkInputOrder (const Netlist& netlist, FindingList& findings)
+void checkInputOrder (const Netlist& netlist, const std::vector<JunctionSlope>& slopes, FindingList& findings)
 {
-    if (! growsClearly (withBandwidth (netlist, [] (const Part&) { return true; })))
+    if (! growsClearly (withBandwidth (netlist, [] (const Part&) { return true; }), slopes))
         return;
     std::vector<std::string> culprits;
     std::vector<std::string> ideal;
@@ -109,7 +109,8 @@ void checkInputOrder (const Netlist& netlist, FindingList& findings)
         if (! isIdeal (part))
             continue;
         ideal.push_back (part.name);
-        if (growsClearly (withBandwidth (netlist, [&part] (const Part& other) { return other.name == part.name; })))
+        if (growsClearly (withBandwidth (netlist, [&part] (const Part& other) { return other.name == part.name; }),
+                          slopes))
             culprits.push_back (part.name);
     }
     const auto& names = culprits.empty() ? ideal : culprits;
@@ -126,7 +127,7 @@ void checkStability (const Netlist& netlist, const NodalEquations& equations, Fi
     if (const auto growth = findGrowth (equations))
         reportGrowth (*growth, netlist, equations, findings);
     else if (std::any_of (netlist.parts.begin(), netlist.parts.end(), isIdeal))
-        checkInputOrder (netlist, findings);
+        checkInputOrder (netlist, equations.slopes(), findings);
 }
 
 } // namespace stopwright

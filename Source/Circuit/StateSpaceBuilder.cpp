@@ -3,12 +3,10 @@
 
 #include "Circuit/Elimination.h"
 #include "Circuit/NetworkEquations.h"
-#include "Circuit/PotentiometerTrack.h"
 #include "Circuit/ReductionPlan.h"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace stopwright
 {
@@ -42,31 +40,16 @@ void appendRange (std::vector<int>& order, int first, int end)
         order.push_back (index);
 }
 
-double valueOf (const BranchValue& branch, std::span<const double> knobValues) noexcept
-{
-    const double knob = knobValues[at (branch.knob)];
-    switch (branch.law)
-    {
-        case BranchLaw::plain:
-            return knob;
-        case BranchLaw::conductance:
-            return 1.0 / knob;
-        case BranchLaw::angular:
-            return 2.0 * std::numbers::pi * knob;
-        case BranchLaw::upperConductance:
-        case BranchLaw::lowerConductance:
-            break;
-    }
-    const auto track = potentiometerOhms ({ knob, knobValues[at (branch.positionKnob)], branch.taper });
-    return 1.0 / (branch.law == BranchLaw::upperConductance ? track.upperOhms : track.lowerOhms);
-}
-
 } // namespace
 
-StateSpaceBuilder::StateSpaceBuilder (const Netlist& netlist, const std::vector<std::string>& outputNodes)
+StateSpaceBuilder::StateSpaceBuilder (const Netlist& netlist,
+                                      const std::vector<std::string>& outputNodes,
+                                      const std::vector<std::string>& injectedNodes)
     : knobs_ (netlist)
 {
-    const NetworkBranches branches (netlist, knobs_);
+    NetworkBranches branches (netlist, knobs_);
+    for (const auto& node : injectedNodes)
+        branches.addInjection (node);
     const NetworkEquations equations (branches, outputNodes);
     fault_ = equations.fault();
     if (fault_)
@@ -74,7 +57,9 @@ StateSpaceBuilder::StateSpaceBuilder (const Netlist& netlist, const std::vector<
     const ReductionPlan reduction (equations);
     fault_ = reduction.fault;
     if (reduction.faultyOutput >= 0)
-        fault_.subject = outputNodes[at (reduction.faultyOutput)];
+        fault_.subject = at (reduction.faultyOutput) < outputNodes.size()
+                             ? outputNodes[at (reduction.faultyOutput)]
+                             : branches.ports[at (reduction.faultyOutput) - outputNodes.size()].name;
     if (fault_)
         return;
 

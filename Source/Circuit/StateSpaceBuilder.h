@@ -23,6 +23,9 @@ struct ReductionPlan;
 ///
 /// Needs a netlist whose names, node counts and values are in order. Never throws for a network that cannot be solved:
 /// fault() says why, and then nothing else may be called. An output node that the netlist lacks reads 0.
+/// Sources are the taps, the supplies' volts, then amps: one per junction, flowing through it, and one per injected
+/// node, flowing into it. Behind the output nodes come as many outputs: the volts across the junctions, and what an
+/// injected node lies below common.
 /// States are in this order, each kind in the netlist's order, those that depend on others left out: op-amp outputs,
 /// capacitors ("C1", and "L1.self" for a coil's own), coils.
 class StateSpaceBuilder
@@ -37,7 +40,9 @@ public:
     };
 
     /// Threading: [control].
-    StateSpaceBuilder (const Netlist& netlist, const std::vector<std::string>& outputNodes);
+    StateSpaceBuilder (const Netlist& netlist,
+                       const std::vector<std::string>& outputNodes,
+                       const std::vector<std::string>& injectedNodes = {});
 
     const NetworkFault& fault() const noexcept { return fault_; }
 

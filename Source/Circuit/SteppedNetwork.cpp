@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Circuit/SteppedNetwork.h"
 
+#include "Circuit/NetworkQuantity.h"
+
 #include <algorithm>
 #include <utility>
 
@@ -66,30 +68,9 @@ void SteppedNetwork::reset() noexcept
     std::fill (lastSources_.begin(), lastSources_.end(), 0.0);
 }
 
-double SteppedNetwork::known (int index) const noexcept
-{
-    const int stateCount = network_.stateCount();
-    if (index < stateCount)
-        return states_[at (index)];
-
-    const int row = index - stateCount;
-    if (row >= network_.dependentCount())
-        return lastSources_[at (row - network_.dependentCount())];
-
-    double sum = 0.0;
-    for (int state = 0; state < stateCount; ++state)
-        sum += network_.dependent (row, state) * states_[at (state)];
-    for (int source = 0; source < network_.sourceCount(); ++source)
-        sum += network_.dependent (row, stateCount + source) * lastSources_[at (source)];
-    return sum;
-}
-
 double SteppedNetwork::quantity (std::size_t index) const noexcept
 {
-    double sum = 0.0;
-    for (const auto& term : builder_.quantities()[index].form.terms())
-        sum += term.weight * known (term.index);
-    return sum;
+    return valueOf (builder_.quantities()[index], network_, states_, lastSources_);
 }
 
 double SteppedNetwork::storedEnergy (std::span<const double> knobValues) const noexcept

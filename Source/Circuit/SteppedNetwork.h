@@ -32,6 +32,9 @@ public:
     /// values stay as they are.
     void run (const double* const* sources, double* const* outputs, int offset, int frameCount, bool inBlocks) noexcept;
 
+    /// The step in force, for those who run it in another way than run does and keep states() and lastSources() true.
+    const CayleyStep& step() const noexcept { return step_; }
+
     void reset() noexcept;
 
     /// Volts or amps of builder().quantities()[index].
@@ -42,13 +45,13 @@ public:
 
     std::span<double> states() noexcept { return states_; }
 
+    std::span<const double> states() const noexcept { return states_; }
+
     std::span<double> lastSources() noexcept { return lastSources_; }
 
     std::span<const double> lastSources() const noexcept { return lastSources_; }
 
 private:
-    double known (int index) const noexcept;
-
     StateSpaceBuilder builder_;
     StateSpace network_;
     CayleyStep step_;

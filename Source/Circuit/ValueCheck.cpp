@@ -70,6 +70,29 @@ public:
                            + formatForReading (high, Quantity::voltage) + "; give the lower one first.");
     }
 
+    void judge (const Diode& diode)
+    {
+        judge (diode.saturationAmps, ValueLimits::saturation);
+        judge (diode.emissionCoefficient, ValueLimits::emission);
+        judge (diode.seriesOhms, ValueLimits::seriesResistance);
+    }
+
+    void judge (const Transistor& transistor)
+    {
+        judge (transistor.saturationAmps, ValueLimits::saturation);
+        judge (transistor.forwardBeta, ValueLimits::forwardBeta);
+        judge (transistor.reverseBeta, ValueLimits::reverseBeta);
+        judge (transistor.leakageAmps, ValueLimits::leakage);
+        if (transistor.earlyVolts)
+            judge (*transistor.earlyVolts, ValueLimits::early);
+    }
+
+    void judge (const Supply& supply)
+    {
+        judge (supply.volts, ValueLimits::supplyVolts);
+        judge (supply.seriesOhms, ValueLimits::seriesResistance);
+    }
+
 private:
     std::string_view name_;
     FindingList& findings_;

@@ -46,6 +46,9 @@ const ValueRange* findRange (KnobKind kind, const PartValue& part)
             return rangeIf<Inductor> (part, ValueLimits::selfCapacitance);
         case KnobKind::gainBandwidthHz:
             return rangeIf<OpAmp> (part, ValueLimits::gainBandwidth);
+        case KnobKind::seriesOhms:
+            return std::holds_alternative<Diode> (part) ? &ValueLimits::seriesResistance
+                                                        : rangeIf<Supply> (part, ValueLimits::seriesResistance);
         case KnobKind::sourceOhms:
             return &ValueLimits::sourceResistance;
     }

@@ -43,6 +43,14 @@ struct ValueLimits
     static constexpr ValueRange gainBandwidth { "gain-bandwidth product", Quantity::frequency, 1.0, 1e12 };
     static constexpr ValueRange openLoopDb { "open-loop gain in dB", Quantity::number, 0.0, 200.0 };
     static constexpr ValueRange rail { "rail", Quantity::voltage, -1e4, 1e4 };
+    static constexpr ValueRange saturation { "saturation current", Quantity::current, 1e-20, 1e-2 };
+    static constexpr ValueRange emission { "emission coefficient", Quantity::number, 0.5, 10.0 };
+    static constexpr ValueRange forwardBeta { "forward current gain", Quantity::number, 1.0, 1e5 };
+    static constexpr ValueRange reverseBeta { "reverse current gain", Quantity::number, 1e-3, 1e5 };
+    static constexpr ValueRange leakage { "leakage current", Quantity::current, 1e-15, 1e-1, true };
+    static constexpr ValueRange early { "Early voltage", Quantity::voltage, 1.0, 1e6 };
+    static constexpr ValueRange supplyVolts { "voltage", Quantity::voltage, -1e4, 1e4 };
+    static constexpr ValueRange seriesResistance { "series resistance", Quantity::resistance, 1e-3, 1e9, true };
     static constexpr ValueRange sourceResistance { "source resistance", Quantity::resistance, 1e-3, 1e12, true };
     static constexpr ValueRange tolerance { "tolerance", Quantity::number, 0.0, 0.99 };
 };

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/CardReport.h"
 
-#include "Circuit/LinearCircuit.h"
+#include "Circuit/Junction.h"
 #include "Circuit/NetlistCheck.h"
 #include "Circuit/NodeMap.h"
+#include "Circuit/OperatingPoint.h"
+#include "Circuit/StateSpaceBuilder.h"
 #include "Organ/DocumentLimits.h"
 #include "Organ/PlainText.h"
 #include "Organ/UnknownFields.h"
@@ -17,9 +19,6 @@ namespace stopwright
 
 namespace
 {
-
-/// The number of states does not depend on the rate.
-constexpr double anyRateHz = 192000.0;
 
 std::string partCounts (const std::vector<Part>& parts)
 {
@@ -38,9 +37,33 @@ std::string partCounts (const std::vector<Part>& parts)
     return words.empty() ? "none" : words;
 }
 
+void describeDevice (const OperatingPoint::Device& device, const PartValue& value, std::ostream& text)
+{
+    const auto amps = [&] (std::size_t lead) { return formatForReading (device.leadAmps[lead], Quantity::current); };
+    text << "  rest    " << device.part << ' ' << regionWords (device.region) << ": ";
+    if (transistorIn (value) != nullptr)
+        text << amps (0) << " into its collector, " << amps (1) << " into its base\n";
+    else if (std::holds_alternative<Diode> (value))
+        text << amps (0) << '\n';
+    else
+        text << formatForReading (-device.leadAmps[0], Quantity::current) << '\n';
+}
+
+/// Where it rests with every key up: node by node, then what the devices carry.
+void describeRest (const Netlist& netlist, std::ostream& text)
+{
+    const auto point = findOperatingPoint (netlist);
+    for (const auto& [node, volts] : point.nodeVolts)
+        text << "  rest    node " << node << ": " << formatForReading (volts, Quantity::voltage) << '\n';
+    auto device = point.devices.begin();
+    for (const auto& part : netlist.parts)
+        if (device != point.devices.end() && part.name == device->part)
+            describeDevice (*device++, part.value, text);
+}
+
 std::string describe (const Card& card, const Netlist& netlist, const std::filesystem::path& file)
 {
-    const LinearCircuit circuit (netlist, { card.output }, anyRateHz);
+    const StateSpaceBuilder builder (netlist, { card.output });
     std::ostringstream text;
     text << file.string() << ": stop card \"" << printable (card.name, DocumentLimits::titleCharacters)
          << "\", sound\n";
@@ -50,8 +73,10 @@ std::string describe (const Card& card, const Netlist& netlist, const std::files
              << (tap.polarity < 0 ? ", polarity reversed" : "") << '\n';
     text << "  parts   " << card.parts.size() << ": " << partCounts (card.parts) << '\n'
          << "  nodes   " << NodeMap (netlist).count() << " besides common\n"
-         << "  states  " << circuit.stateCount() << '\n'
+         << "  states  " << builder.stateCount() << '\n'
          << "  output  node " << card.output << '\n';
+    if (hasDevices (netlist))
+        describeRest (netlist, text);
     return text.str();
 }
 
@@ -59,8 +84,12 @@ std::string describe (const Card& card, const Netlist& netlist, const std::files
 
 std::string counted (std::size_t count, const std::string& what)
 {
-    const bool hisses = what.ends_with ("ch"); // a switch
-    return std::to_string (count) + " " + what + (count == 1 ? "" : hisses ? "es" : "s");
+    const bool hisses = what.ends_with ("ch");   // a switch
+    const bool endsInY = what.ends_with ("ply"); // a supply
+    if (count == 1)
+        return "1 " + what;
+    return std::to_string (count) + " "
+           + (endsInY ? what.substr (0, what.size() - 1) + "ies" : what + (hisses ? "es" : "s"));
 }
 
 std::string waveWords (const Wave& wave, const Footage& footage, double voltsPeakToPeak, double sourceOhms)

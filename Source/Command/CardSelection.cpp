@@ -4,6 +4,7 @@
 #include "Circuit/NetlistCheck.h"
 #include "Organ/CardDocument.h"
 #include "Organ/InstrumentDocument.h"
+#include "Units/Error.h"
 
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
@@ -37,18 +38,36 @@ std::string divisionOf (const Instrument& instrument,
 void CardSelection::declare (CLI::App& app)
 {
     app.add_option ("CARD", cardFile_, "The stop card")->required()->type_name ("FILE");
-    auto* const instrument =
-        app.add_option ("--instrument", instrumentFile_,
-                        "Play it from this instrument's generators instead of equal temperament at A4 = 440 Hz");
-    instrument->type_name ("FILE");
+    auto* const instrument = declareInstrument (app);
     app.add_option ("--division", division_,
                     "The keyboard of the instrument (default: where the card's tablet is, else the first)")
         ->type_name ("NAME")
         ->needs (instrument);
 }
 
+void CardSelection::declareForBoth (CLI::App& app)
+{
+    app.add_option ("DOCUMENT", cardFile_, "A stop card or an instrument")->required()->type_name ("FILE");
+    declareInstrument (app);
+    app.add_option ("--division", division_,
+                    "The keyboard (default: where the card's tablet is, else the first; of an instrument, where its "
+                    "first drawn stop is)")
+        ->type_name ("NAME");
+}
+
+CLI::Option* CardSelection::declareInstrument (CLI::App& app)
+{
+    return app
+        .add_option ("--instrument", instrumentFile_,
+                     "Play a card from this instrument's generators instead of equal temperament at A4 = 440 Hz")
+        ->type_name ("FILE");
+}
+
 SelectedCard CardSelection::load() const
 {
+    if (instrumentFile_.empty() && ! division_.empty())
+        throw Error (cardFile_.string()
+                     + ": a card has no divisions; name the instrument it is played from with --instrument.");
     auto card = readSoundCard (cardFile_);
     if (instrumentFile_.empty())
     {
@@ -65,9 +84,8 @@ SelectedCard CardSelection::load() const
     return { std::move (card), std::move (keySource), "generators of " + instrument.name + ", " + division };
 }
 
-Card readSoundCard (const std::filesystem::path& file)
+void requireSoundCard (const Card& card, const std::filesystem::path& file)
 {
-    auto card = readCard (file);
     try
     {
         requireSound (netlistOf (card));
@@ -76,6 +94,12 @@ Card readSoundCard (const std::filesystem::path& file)
     {
         throw DocumentError (file.string(), {}, fault.what());
     }
+}
+
+Card readSoundCard (const std::filesystem::path& file)
+{
+    auto card = readCard (file);
+    requireSoundCard (card, file);
     return card;
 }
 

@@ -2,17 +2,14 @@
 #include "Command/InstrumentReport.h"
 
 #include "Command/CardReport.h"
-#include "Command/NumberText.h"
-#include "Organ/CardDocument.h"
-#include "Organ/DocumentLimits.h"
-#include "Organ/PlainText.h"
+#include "Command/InstrumentDoubts.h"
+#include "Command/InstrumentWords.h"
+#include "Organ/InstrumentCards.h"
 #include "Organ/UnknownFields.h"
-#include "Units/Engineering.h"
-#include "Units/Pitch.h"
+#include "Units/Error.h"
 
 #include <algorithm>
-#include <cmath>
-#include <sstream>
+#include <set>
 
 namespace stopwright
 {
@@ -20,88 +17,53 @@ namespace stopwright
 namespace
 {
 
-/// Largest departures from equal temperament at A4 = 440 Hz over the twelve notes.
-std::string centsWords (const Tuning& tuning)
+/// Each sentence once: several stops may share a card.
+void append (const std::vector<std::string>& sentences, std::vector<std::string>& list)
 {
-    constexpr int middleC = 60;
-    constexpr int notes = 12;
-    double flattest = 0.0;
-    double sharpest = 0.0;
-    for (int key = middleC; key < middleC + notes; ++key)
+    for (const auto& sentence : sentences)
+        if (std::find (list.begin(), list.end(), sentence) == list.end())
+            list.push_back (sentence);
+}
+
+/// What the network check finds in the cards, each file once.
+class CardFindings
+{
+public:
+    CardFindings (const std::filesystem::path& document, DocumentReport& report)
+        : document_ (document),
+          report_ (report)
+    {}
+
+    void look (const std::optional<Card>& card, const std::string& cardFile)
     {
-        const double cents = centsBetween (equalTemperedHz (key), tuning.keyHz (key));
-        flattest = key == middleC ? cents : std::min (flattest, cents);
-        sharpest = key == middleC ? cents : std::max (sharpest, cents);
+        if (! card)
+            return;
+        const auto file = cardPath (document_, cardFile);
+        if (! seen_.insert (file).second)
+            return;
+        const auto found = reportOf (*card, file);
+        append (found.errors, report_.errors);
+        append (found.warnings, report_.warnings);
     }
-    return fixedNumber (flattest, 2) + " to " + (sharpest < 0.0 ? "" : "+") + fixedNumber (sharpest, 2)
-           + " cents re equal temperament at A4 = 440 Hz";
-}
 
-std::string tuningWords (const TuningStatement& statement)
-{
-    constexpr int digits = 6;
-    const auto masters =
-        statement.kind == TuningKind::topOctave
-            ? "12 generators from one clock of " + formatForReading (statement.clockHz, Quantity::frequency, digits)
-            : "equal temperament at A4 = " + formatForReading (statement.referenceHz, Quantity::frequency, digits);
-    return masters + ", highest generator " + keyName (statement.highestKey)
-           + (statement.top == TopBehaviour::silent ? ", silent above it" : ", breaking back above it");
-}
+private:
+    const std::filesystem::path& document_;
+    DocumentReport& report_;
+    std::set<std::filesystem::path> seen_;
+};
 
-std::string keysWords (const Division& division)
-{
-    const int keys = division.highestKey - division.lowestKey + 1;
-    return counted (static_cast<std::size_t> (keys), "key") + ", " + keyName (division.lowestKey) + " to "
-           + keyName (division.highestKey);
-}
-
-std::string describe (const Instrument& instrument, const Tuning& tuning, const std::filesystem::path& file)
-{
-    std::ostringstream text;
-    text << file.string() << ": instrument \"" << printable (instrument.name, DocumentLimits::titleCharacters)
-         << "\", sound\n"
-         << "  tuning    " << tuningWords (instrument.tuning) << '\n'
-         << "            " << centsWords (tuning) << '\n';
-    for (const auto& division : instrument.divisions)
-        text << "  division  " << division.name << ": " << keysWords (division) << '\n';
-    for (const auto& bus : instrument.buses)
-        text << "  bus       " << bus.name << ": "
-             << waveWords (bus.wave, bus.footage, bus.voltsPeakToPeak, bus.sourceOhms) << '\n';
-    for (const auto& stop : instrument.stops)
-        text << "  tablet    " << stop.name << " (" << stop.division
-             << "): " << (stop.cardFile.empty() ? "blank" : stop.cardFile) << (stop.proposed ? ", proposed" : "")
-             << '\n';
-    return text.str();
-}
-
-bool isOnABus (const Tap& tap, const std::vector<KeyedBus>& buses)
-{
-    return std::any_of (buses.begin(), buses.end(),
-                        [&tap] (const KeyedBus& bus) { return bus.wave == tap.wave && bus.footage == tap.footage; });
-}
-
-void appendCard (const StopTablet& stop,
-                 const Instrument& instrument,
+void checkCards (const Instrument& instrument,
+                 const InstrumentCards& cards,
                  const std::filesystem::path& file,
                  DocumentReport& report)
 {
-    const auto cardFile = file.parent_path() / stop.cardFile;
-    try
-    {
-        const auto card = readCard (cardFile);
-        auto found = reportOf (card, cardFile);
-        std::move (found.errors.begin(), found.errors.end(), std::back_inserter (report.errors));
-        std::move (found.warnings.begin(), found.warnings.end(), std::back_inserter (report.warnings));
-        for (const auto& tap : card.taps)
-            if (! isOnABus (tap, instrument.buses))
-                report.warnings.push_back (cardFile.string() + ": tap " + tap.name
-                                           + " takes a wave that no keyed bus of " + instrument.name
-                                           + " carries; choose a bus, or add one to the instrument.");
-    }
-    catch (const Error& fault)
-    {
-        report.errors.push_back (std::string (fault.what()) + " (the card of tablet " + stop.name + ")");
-    }
+    append (cards.errors, report.errors);
+    CardFindings findings (file, report);
+    for (std::size_t i = 0; i < instrument.stops.size(); ++i)
+        findings.look (cards.ofStops[i], instrument.stops[i].cardFile);
+    for (std::size_t p = 0; p < instrument.preamps.size(); ++p)
+        for (std::size_t s = 0; s < instrument.preamps[p].stages.size(); ++s)
+            findings.look (cards.ofStages[p][s], instrument.preamps[p].stages[s].cardFile);
 }
 
 } // namespace
@@ -110,21 +72,20 @@ DocumentReport reportOf (const Instrument& instrument, const std::filesystem::pa
 {
     DocumentReport report;
     const auto prefix = file.string() + ": ";
+    for (const auto& field : listUnknownFields (instrument.unknownFields))
+        report.warnings.push_back (prefix + field.sentence);
     try
     {
-        const auto tuning = tuningOf (instrument.tuning, {});
-        report.description = describe (instrument, tuning, file);
+        report.description = describe (instrument, file);
+        const auto cards = findInstrumentCards (instrument, file);
+        checkCards (instrument, cards, file, report);
+        for (const auto& doubt : doubtsOf (instrument, cards))
+            report.warnings.push_back (prefix + doubt);
     }
     catch (const Error& fault)
     {
         report.errors.push_back (prefix + fault.what());
     }
-
-    for (const auto& field : listUnknownFields (instrument.unknownFields))
-        report.warnings.push_back (prefix + field.sentence);
-    for (const auto& stop : instrument.stops)
-        if (! stop.cardFile.empty())
-            appendCard (stop, instrument, file, report);
     return report;
 }
 

@@ -22,6 +22,7 @@ constexpr int meta = 0xFF;
 
 constexpr int metaEndOfTrack = 0x2F;
 constexpr int metaTempo = 0x51;
+constexpr int expression = 11;
 constexpr int allSoundOff = 120;
 constexpr int allNotesOff = 123;
 
@@ -91,6 +92,8 @@ private:
 
         if (kind == noteOff || kind == noteOn)
             file_.keys.push_back ({ tick_, channel, first, kind == noteOn && second != 0 });
+        else if (kind == controlChange && first == expression)
+            file_.swells.push_back ({ tick_, channel, second });
         else if (kind == controlChange && (first == allSoundOff || first >= allNotesOff))
             file_.keys.push_back ({ tick_, channel, MidiKeyEvent::allKeys, false });
     }

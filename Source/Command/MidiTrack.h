@@ -7,7 +7,7 @@
 namespace stopwright
 {
 
-/// Reads one track chunk and adds its keys and tempos to `file`. Threading: [control]. Fails: DocumentError.
+/// Reads one track chunk and adds its keys, swells and tempos to `file`. Threading: [control]. Fails: DocumentError.
 void readMidiTrack (MidiBytes& track, StandardMidiFile& file);
 
 } // namespace stopwright

@@ -89,6 +89,24 @@ std::vector<int> readKeys (std::string_view text)
     return keys;
 }
 
+std::vector<std::string> readNames (std::string_view text)
+{
+    constexpr std::string_view spaces = " \t";
+    std::vector<std::string> names;
+    for (std::size_t start = 0; start <= text.size();)
+    {
+        const auto end = std::min (text.find (',', start), text.size());
+        const auto name = text.substr (start, end - start);
+        const auto first = name.find_first_not_of (spaces);
+        if (first != std::string_view::npos)
+            names.emplace_back (name.substr (first, name.find_last_not_of (spaces) + 1 - first));
+        start = end + 1;
+    }
+    if (names.empty())
+        throw Error ("name at least one, as in \"Diapason 8, Oboe 8\"");
+    return names;
+}
+
 } // namespace
 
 CLI::Option* addQuantity (CLI::App& app,
@@ -122,6 +140,13 @@ CLI::Option* addChoice (CLI::App& app,
                         const std::string& help)
 {
     return addText (app, name, help, [words, &target] (const std::string& text) { target = readChoice (text, words); });
+}
+
+CLI::Option*
+    addNames (CLI::App& app, const std::string& name, std::vector<std::string>& target, const std::string& help)
+{
+    return addText (app, name, help, [&target] (const std::string& text) { target = readNames (text); })
+        ->type_name ("NAMES");
 }
 
 CLI::Option* addKeys (CLI::App& app, const std::string& name, std::vector<int>& target, const std::string& help)

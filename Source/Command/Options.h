@@ -46,6 +46,10 @@ CLI::Option* addChoice (CLI::App& app,
                         int& target,
                         const std::string& help);
 
+/// Names separated by commas, the spaces around them apart: "Diapason 8, Oboe 8". At least one.
+CLI::Option*
+    addNames (CLI::App& app, const std::string& name, std::vector<std::string>& target, const std::string& help);
+
 /// Keys by name, separated by spaces or commas: "C4 E4".
 CLI::Option* addKeys (CLI::App& app, const std::string& name, std::vector<int>& target, const std::string& help);
 

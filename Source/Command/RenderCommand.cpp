@@ -2,16 +2,16 @@
 #include "Command/RenderCommand.h"
 
 #include "Command/Interruption.h"
-#include "Command/MidiPhrase.h"
 #include "Command/NumberText.h"
 #include "Command/Options.h"
 #include "Command/ProgressLine.h"
 #include "Command/WavFile.h"
-#include "Organ/DocumentFile.h"
 #include "Organ/DocumentLimits.h"
+#include "Organ/InstrumentDocument.h"
 #include "Organ/PlainText.h"
+#include "Organ/Spelling.h"
+#include "Study/HarmonicTable.h"
 #include "Units/Error.h"
-#include "Units/Pitch.h"
 
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
@@ -20,6 +20,7 @@
 #include <algorithm>
 #include <cmath>
 #include <ostream>
+#include <set>
 #include <system_error>
 
 namespace stopwright
@@ -28,62 +29,64 @@ namespace stopwright
 namespace
 {
 
-constexpr double longestSeconds = 3600.0;
-constexpr double longestTailSeconds = 60.0;
-constexpr double midiTailSeconds = 0.5;
-
 constexpr const char* footer =
-    "The file is mono, 32-bit float. With --scale volts, 1.0 is one volt at the card's output, without any limit:\n"
-    "set your player low before you listen. --scale listening is what the bench plays at its start level.\n"
+    "The file is mono, 32-bit float. With --scale volts, 1.0 is one volt at the output, without any limit: set your\n"
+    "player low before you listen. --scale listening is what the bench plays at its start level.\n"
     "Examples:\n"
     "  stopwright render Presets/Krummhorn8.json --midi Presets/DemonstrationPhrase.mid --out phrase.wav --scale listening\n"
-    "  stopwright render Presets/Krummhorn8.json --keys \"C4 E4 G4\" --seconds 2 --out chord.wav --rate 96000";
+    "  stopwright render Presets/Krummhorn8.json --keys \"C4 E4 G4\" --seconds 2 --out chord.wav --rate 96000\n"
+    "  stopwright render Presets/LarkfieldOrgan.json --stops \"Krummhorn 8, Stopped flute 8\" --keys \"C4 E4\" --seconds 1 "
+    "--out organ.wav";
 
-/// What was written, as it goes by.
-struct Summary
+std::string listed (const std::vector<std::string>& names, std::string_view before)
 {
-    std::size_t frames = 0;
-    float peak = 0.0F;
+    std::vector<std::string> shown;
+    shown.reserve (names.size());
+    for (const auto& name : names)
+        shown.push_back (printable (name));
+    const std::vector<std::string_view> views (shown.begin(), shown.end());
+    return listedWords (views, before);
+}
 
-    void add (std::span<const float> samples)
-    {
-        frames += samples.size();
-        for (const float sample : samples)
-            peak = std::max (peak, std::abs (sample));
-    }
-};
-
-std::string peakWords (const Summary& summary, RenderScale scale)
+std::string cardSilenceWords (const SelectedCard& selected, const Phrase& phrase)
 {
-    const double peak = static_cast<double> (summary.peak);
-    return scale == RenderScale::volts ? formatForReading (peak, Quantity::voltage, 4)
-                                       : fixedNumber (peak, 4) + " of full scale";
+    std::set<int> keys;
+    for (const auto& key : phrase.keys)
+        keys.insert (key.key);
+    const bool hasGenerator = std::ranges::any_of (
+        keys, [&] (int key) { return ! harmonicTable (selected.card, selected.keySource, key).empty(); });
+    return hasGenerator
+               ? "The rendering is silent: nothing of the taps' waves reaches the output of this card; look for a "
+                 "switch that is open, or an output at circuit common."
+               : "The rendering is silent: no generator sounds for the keys that are played at the footages of "
+                 "this card; choose keys nearer to the middle, or another footage.";
 }
 
 } // namespace
 
 void RenderCommand::declare (CLI::App& program)
 {
-    auto* const app = program.add_subcommand (name(), "Play a card from a MIDI file or held keys into a WAV file");
-    selection_.declare (*app);
+    auto* const app =
+        program.add_subcommand (name(), "Play a card or an instrument from a MIDI file or held keys into a WAV file");
+    selection_.declareForBoth (*app);
     app->add_option ("--out", outFile_, "The WAV file to write")->required()->type_name ("FILE");
-    declareWhatToPlay (*app);
+    phrase_.declare (*app);
+    declareInstrument (*app);
     declareHowToWrite (*app);
     app->footer (footer);
-    app->final_callback ([this] { refuseContradictions(); });
+    app->final_callback ([this] { phrase_.refuseContradictions(); });
 }
 
-void RenderCommand::declareWhatToPlay (CLI::App& app)
+void RenderCommand::declareInstrument (CLI::App& app)
 {
-    app.add_option ("--midi", midiFile_, "A standard MIDI file, all channels (format 0 or 1)")->type_name ("FILE");
-    addKeys (app, "--keys", keys_, "Keys to hold down together, as in \"C4 E4\"");
-
-    constexpr QuantityRange durations { Quantity::time, 1e-3, longestSeconds, "s" };
-    addQuantity (app, "--seconds", durations, seconds_, "How long the keys are held")->type_name ("S");
-    constexpr QuantityRange tails { Quantity::time, 0.0, longestTailSeconds, "s" };
-    addQuantity (app, "--tail", tails, tailSeconds_,
-                 "Ring-out after the last key (default 0.5 with --midi, 0 with --keys)")
-        ->type_name ("S");
+    addNames (app, "--stops", tablets_,
+              "Tablets of an instrument to draw instead of those its document says are drawn, couplers too, as in "
+              "\"Diapason 8, Oboe 8\"");
+    constexpr QuantityRange positions { Quantity::number, 0.0, 1.0, "(0 closed, 1 open)" };
+    addQuantity (app, "--swell", positions, swell_,
+                 "Where the swell shoe of an instrument stands at the beginning, 0 closed to 1 open (default 1); "
+                 "controller 11 of a MIDI file moves it")
+        ->type_name ("PLACE");
 }
 
 void RenderCommand::declareHowToWrite (CLI::App& app)
@@ -96,19 +99,82 @@ void RenderCommand::declareHowToWrite (CLI::App& app)
         ->type_name ("SCALE");
 }
 
-void RenderCommand::refuseContradictions() const
+ExitStatus RenderCommand::run (std::ostream& out, std::ostream& err)
 {
-    if (midiFile_.empty() == keys_.empty())
-        throw CLI::ValidationError ("either --midi or --keys is needed");
-    if (! keys_.empty() && seconds_ == 0.0)
-        throw CLI::ValidationError ("--keys needs --seconds");
-    if (keys_.empty() && seconds_ != 0.0)
-        throw CLI::ValidationError ("--seconds goes with --keys, for a MIDI file has its own length");
+    refuseOverwriting ({ selection_.cardFile(), selection_.instrumentFile(), phrase_.midiFile() });
+    return documentKind (selection_.cardFile()) == "instrument" ? renderInstrument (out, err) : renderCard (out, err);
 }
 
-void RenderCommand::refuseOverwritingInput() const
+ExitStatus RenderCommand::renderCard (std::ostream& out, std::ostream& err) const
 {
-    for (const auto& input : { selection_.cardFile(), selection_.instrumentFile(), midiFile_ })
+    refuseWhatInstrumentsHave();
+    const auto selected = selection_.load();
+    const Compass compass { selected.keySource.lowestKey, selected.keySource.highestKey };
+    const PhraseKeyboards keyboards { channelsOfOne (compass), Keyboard::ofChannel (1), compass };
+    const RenderRequest request { phrase_.phraseFor (keyboards, err), static_cast<double> (rateHz_), scale() };
+
+    const auto written = write ([&] (const RenderSink& sink, const RenderProgress& progress)
+                                { return renderOffline (selected.card, selected.keySource, request, sink, progress); },
+                                err);
+    if (! written)
+        return ExitStatus::interrupted;
+    if (written->peak == 0.0)
+        err << "stopwright: " << cardSilenceWords (selected, request.phrase) << '\n';
+    sayWhatWasWritten (
+        *written, printable (selected.card.name, DocumentLimits::titleCharacters) + ", " + selected.tuningWords, out);
+    return ExitStatus::success;
+}
+
+ExitStatus RenderCommand::renderInstrument (std::ostream& out, std::ostream& err) const
+{
+    refuseWhatCardsHave();
+    const auto selected = selectInstrument (selection_.cardFile(), tablets_);
+    refuseOverwritingCards (selected.instrument);
+    RenderRequest request { phrase_.phraseFor (keyboardsOf (selected, selection_.division()), err),
+                            static_cast<double> (rateHz_), scale() };
+    if (swell_ >= 0.0)
+        request.phrase.swells.insert (request.phrase.swells.begin(), { 0.0, swell_ });
+
+    const auto written =
+        write ([&] (const RenderSink& sink, const RenderProgress& progress)
+               { return renderOffline (selected.instrument, selected.cards, request, sink, progress); },
+               err);
+    if (! written)
+        return ExitStatus::interrupted;
+    if (written->peak == 0.0)
+        err << "stopwright: The rendering is silent: no drawn stop sounds for the keys that are played; draw a stop of "
+               "the division they are on, or choose keys nearer to the middle.\n";
+    sayWhatWasWritten (*written,
+                       printable (selected.instrument.name, DocumentLimits::titleCharacters) + ", "
+                           + listed (drawnTablets (selected), "and") + " drawn",
+                       out);
+    return ExitStatus::success;
+}
+
+void RenderCommand::refuseWhatInstrumentsHave() const
+{
+    if (! tablets_.empty() || swell_ >= 0.0)
+        throw Error (selection_.cardFile().string() + ": this is a card, which has no "
+                     + (tablets_.empty() ? "swell shoe; leave out --swell" : "tablets to draw; leave out --stops")
+                     + ", or render an instrument.");
+}
+
+void RenderCommand::refuseWhatCardsHave() const
+{
+    const auto document = selection_.cardFile().string();
+    if (! selection_.instrumentFile().empty())
+        throw Error (document
+                     + ": this is an instrument, which has generators of its own; leave out --instrument, or name a "
+                       "card in the place of this document.");
+    if (phrase_.isMidi() && ! selection_.division().empty())
+        throw Error (document
+                     + ": the channels of a MIDI file play the divisions that hear them; leave out --division, which "
+                       "goes with --keys here.");
+}
+
+void RenderCommand::refuseOverwriting (const std::vector<std::filesystem::path>& inputs) const
+{
+    for (const auto& input : inputs)
     {
         std::error_code ignored; // a file that is not there is not overwritten
         if (! input.empty() && std::filesystem::equivalent (input, outFile_, ignored))
@@ -116,58 +182,36 @@ void RenderCommand::refuseOverwritingInput() const
     }
 }
 
-Phrase RenderCommand::heldPhrase (const KeySource& keySource) const
+void RenderCommand::refuseOverwritingCards (const Instrument& instrument) const
 {
-    for (const int key : keys_)
-        if (key < keySource.lowestKey || key > keySource.highestKey)
-            throw Error ("Key " + keyName (key) + " is not on this keyboard, which goes from "
-                         + keyName (keySource.lowestKey) + " to " + keyName (keySource.highestKey)
-                         + "; choose a key between them.");
-    auto phrase = heldKeys (keys_, seconds_);
-    phrase.seconds += tailOr (0.0);
-    return phrase;
+    std::vector<std::filesystem::path> cards;
+    for (const auto& stop : instrument.stops)
+        if (! stop.cardFile.empty())
+            cards.push_back (cardPath (selection_.cardFile(), stop.cardFile));
+    for (const auto& preamp : instrument.preamps)
+        for (const auto& stage : preamp.stages)
+            if (stage.kind == StageKind::circuit)
+                cards.push_back (cardPath (selection_.cardFile(), stage.cardFile));
+    refuseOverwriting (cards);
 }
 
-Phrase RenderCommand::midiPhrase (const KeySource& keySource, std::ostream& err) const
+/// None when it was stopped before the end.
+std::optional<RenderCommand::Written> RenderCommand::write (const Renderer& render, std::ostream& err) const
 {
-    const auto origin = midiFile_.string();
-    auto played =
-        phraseOf (parseMidiFile (readDocumentFile (midiFile_), origin), keySource.lowestKey, keySource.highestKey);
-    const auto compass = keyName (keySource.lowestKey) + " to " + keyName (keySource.highestKey);
-    if (played.notes == 0)
-        throw Error (origin + ": there is nothing to play in the MIDI file on the keys from " + compass + ".");
-    if (played.phrase.seconds > longestSeconds)
-        throw Error (origin + ": the MIDI file lasts longer than an hour; render it in parts.");
-    if (played.notesLeftOut != 0)
-        err << "stopwright: " << origin << ": " << played.notesLeftOut << " of " << played.notes + played.notesLeftOut
-            << " notes lie outside the keys from " << compass << " and are left out.\n";
-    played.phrase.seconds += tailOr (midiTailSeconds);
-    return std::move (played.phrase);
-}
-
-Phrase RenderCommand::phraseFor (const KeySource& keySource, std::ostream& err) const
-{
-    return keys_.empty() ? midiPhrase (keySource, err) : heldPhrase (keySource);
-}
-
-ExitStatus RenderCommand::run (std::ostream& out, std::ostream& err)
-{
-    refuseOverwritingInput();
-    const auto selected = selection_.load();
-    const RenderRequest request { phraseFor (selected.keySource, err), static_cast<double> (rateHz_), scale() };
-
     const Interruption interruption;
     WavFile file (outFile_, rateHz_);
-    Summary summary;
-    bool finished = false;
+    std::size_t frames = 0;
+    float peak = 0.0F;
+    RenderOutcome outcome;
     {
         ProgressLine progress (err, "rendering");
-        finished = renderOffline (
-            selected.card, selected.keySource, request,
+        outcome = render (
             [&] (std::span<const float> samples)
             {
                 file.write (samples);
-                summary.add (samples);
+                frames += samples.size();
+                for (const float sample : samples)
+                    peak = std::max (peak, std::abs (sample));
             },
             [&] (double fraction)
             {
@@ -175,17 +219,25 @@ ExitStatus RenderCommand::run (std::ostream& out, std::ostream& err)
                 return ! interruption.isWanted();
             });
     }
-    if (! finished)
+    if (! outcome)
     {
         err << "stopwright: Stopped before the end; nothing was written.\n";
-        return ExitStatus::interrupted;
+        return {};
     }
-
     file.keep();
-    out << outFile_.string() << ": " << printable (selected.card.name, DocumentLimits::titleCharacters) << ", "
-        << selected.tuningWords << ", " << fixedNumber (static_cast<double> (summary.frames) / rateHz_, 3) << " s at "
-        << rateHz_ << " Hz, peak " << peakWords (summary, scale()) << '\n';
-    return ExitStatus::success;
+    return Written { static_cast<double> (frames) / rateHz_, static_cast<double> (peak),
+                     std::move (outcome.clippedStages) };
+}
+
+void RenderCommand::sayWhatWasWritten (const Written& written, const std::string& whatPlayed, std::ostream& out) const
+{
+    out << outFile_.string() << ": " << whatPlayed << ", " << fixedNumber (written.seconds, 3) << " s at " << rateHz_
+        << " Hz, peak "
+        << (scale() == RenderScale::volts ? formatForReading (written.peak, Quantity::voltage, 4)
+                                          : fixedNumber (written.peak, 4) + " of full scale");
+    if (! written.clippedStages.empty())
+        out << ", clipped: " << listed (written.clippedStages, "and");
+    out << '\n';
 }
 
 } // namespace stopwright

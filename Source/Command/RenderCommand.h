@@ -2,16 +2,20 @@
 #pragma once
 
 #include "Command/CardSelection.h"
+#include "Command/InstrumentSelection.h"
+#include "Command/PhraseOptions.h"
 #include "Command/Subcommand.h"
 #include "Sound/OfflineRender.h"
 
 #include <filesystem>
+#include <functional>
+#include <optional>
 #include <vector>
 
 namespace stopwright
 {
 
-/// `stopwright render`: a card, played from a MIDI file or from held keys, as a WAV file.
+/// `stopwright render`: a card or an instrument, played from a MIDI file or from held keys, as a WAV file.
 class RenderCommand : public Subcommand
 {
 public:
@@ -21,24 +25,34 @@ public:
     ExitStatus run (std::ostream& out, std::ostream& err) override;
 
 private:
-    void declareWhatToPlay (CLI::App& app);
+    /// What was written.
+    struct Written
+    {
+        double seconds = 0.0;
+        double peak = 0.0;
+        std::vector<std::string> clippedStages;
+    };
+
+    using Renderer = std::function<RenderOutcome (const RenderSink&, const RenderProgress&)>;
+
+    void declareInstrument (CLI::App& app);
     void declareHowToWrite (CLI::App& app);
-    void refuseContradictions() const;
-    void refuseOverwritingInput() const;
-    Phrase phraseFor (const KeySource& keySource, std::ostream& err) const;
-    Phrase heldPhrase (const KeySource& keySource) const;
-    Phrase midiPhrase (const KeySource& keySource, std::ostream& err) const;
+    ExitStatus renderCard (std::ostream& out, std::ostream& err) const;
+    ExitStatus renderInstrument (std::ostream& out, std::ostream& err) const;
+    void refuseWhatInstrumentsHave() const;
+    void refuseWhatCardsHave() const;
+    void refuseOverwriting (const std::vector<std::filesystem::path>& inputs) const;
+    void refuseOverwritingCards (const Instrument& instrument) const;
+    std::optional<Written> write (const Renderer& render, std::ostream& err) const;
+    void sayWhatWasWritten (const Written& written, const std::string& whatPlayed, std::ostream& out) const;
 
     RenderScale scale() const { return scaleIndex_ == 0 ? RenderScale::volts : RenderScale::listening; }
 
-    double tailOr (double seconds) const { return tailSeconds_ >= 0.0 ? tailSeconds_ : seconds; }
-
     CardSelection selection_;
+    PhraseOptions phrase_;
     std::filesystem::path outFile_;
-    std::filesystem::path midiFile_;
-    std::vector<int> keys_;
-    double seconds_ = 0.0;      ///< 0 until stated
-    double tailSeconds_ = -1.0; ///< negative until stated
+    std::vector<std::string> tablets_; ///< empty until stated
+    double swell_ = -1.0;              ///< negative until stated
     int rateHz_ = 48000;
     int scaleIndex_ = 0; ///< 0 volts, 1 listening
 };

@@ -99,6 +99,7 @@ StandardMidiFile parseMidiFile (std::string_view bytes, std::string_view origin)
 
     const auto earlier = [] (const auto& left, const auto& right) { return left.tick < right.tick; };
     std::stable_sort (result.keys.begin(), result.keys.end(), earlier);
+    std::stable_sort (result.swells.begin(), result.swells.end(), earlier);
     std::stable_sort (result.tempos.begin(), result.tempos.end(), earlier);
     return result;
 }

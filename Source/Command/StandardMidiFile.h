@@ -31,13 +31,25 @@ struct MidiKeyEvent
     bool down = false;
 };
 
-/// The keys and tempos of a standard MIDI file, all tracks together in time order (of events at one time, in the order of
+/// The swell shoe, moved by controller 11 (expression).
+/// Source: MIDI 1.0 Detailed Specification, MIDI Manufacturers Association, 1996, table III
+struct MidiSwellEvent
+{
+    static constexpr int open = 127;
+
+    std::int64_t tick = 0;
+    int channel = 0;     ///< 0 .. 15
+    int position = open; ///< 0 closed .. 127 open
+};
+
+/// The keys, swells and tempos of a standard MIDI file, all tracks together in time order (of events at one time, in the order of
 /// the file). What an organ has no use for (velocity, programs, bends) is left behind.
 struct StandardMidiFile
 {
     MidiTimeBase timeBase;
     std::vector<MidiTempo> tempos;
     std::vector<MidiKeyEvent> keys;
+    std::vector<MidiSwellEvent> swells;
     std::int64_t endTick = 0; ///< where the longest track ends
 };
 

@@ -26,9 +26,7 @@ Tap readTap (FieldReader& fields)
     tap.voltsPeakToPeak = source.voltsPeakToPeak;
     tap.sourceOhms = source.sourceOhms;
     tap.node = fields.name ("node");
-    tap.polarity = fields.whole ("polarity", -1, 1, 1);
-    if (tap.polarity == 0)
-        fields.refuse ("polarity", "'polarity' must be 1 or -1, not 0.");
+    tap.polarity = readPolarity (fields);
     return tap;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Organ/DocumentFields.h"
 
+#include "Organ/DocumentLimits.h"
 #include "Organ/PlainText.h"
 #include "Organ/Spelling.h"
 #include "Units/QuotedText.h"
@@ -58,6 +59,22 @@ void requireKind (FieldReader& document, std::string_view kind)
 JsonTree documentOf (std::string_view kind)
 {
     return { { "stopwright", documentVersion }, { "kind", kind } };
+}
+
+int readPolarity (FieldReader& fields)
+{
+    const int polarity = fields.whole ("polarity", -1, 1, 1);
+    if (polarity == 0)
+        fields.refuse ("polarity", "'polarity' must be 1 or -1, not 0.");
+    return polarity;
+}
+
+std::string readCardFile (FieldReader& fields, std::string_view key)
+{
+    auto path = fields.freeText (key, DocumentLimits::pathCharacters);
+    if (path.starts_with ('/') || path.find ('\0') != std::string::npos)
+        fields.refuse (key, "the card must be a file name that starts from the folder of this document.");
+    return path;
 }
 
 JsonTree quantityTree (double value, Quantity quantity)

@@ -41,6 +41,12 @@ struct WaveSource
 WaveSource readWaveSource (FieldReader& fields);
 void writeWaveSource (const WaveSource& source, JsonTree& tree);
 
+/// The field polarity: 1 or -1, 1 when absent.
+int readPolarity (FieldReader& fields);
+
+/// The field `key`, the file of a card: a path that starts from the document's folder; empty when absent.
+std::string readCardFile (FieldReader& fields, std::string_view key);
+
 /// A value as a document spells it: "4k7", and 0 for none.
 JsonTree quantityTree (double value, Quantity quantity);
 

@@ -18,8 +18,13 @@ struct DocumentLimits
     static constexpr std::size_t titleCharacters = 200;   ///< of a card or instrument
     static constexpr std::size_t quantityCharacters = 32; ///< "47 kohm"
     static constexpr std::size_t divisions = 16;
-    static constexpr std::size_t buses = 64;
+    static constexpr std::size_t keyedBuses = 64;
+    static constexpr std::size_t mixingBuses = 32; ///< and so preamps
+    static constexpr std::size_t stagesPerPreamp = 16;
+    static constexpr std::size_t outlets = 16;
+    static constexpr std::size_t couplers = 64;
     static constexpr std::size_t stops = 512;
+    static constexpr std::size_t pathCharacters = 1024; ///< of a card's file
 };
 
 } // namespace stopwright

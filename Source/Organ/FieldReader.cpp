@@ -135,6 +135,20 @@ std::vector<std::string> FieldReader::names (std::string_view key, std::size_t c
     return result;
 }
 
+std::vector<std::string> FieldReader::distinctNames (std::string_view key, std::size_t atMost)
+{
+    std::vector<std::string> result;
+    for (const auto& value : list (key, 0, atMost))
+    {
+        const auto place = std::string (key) + "/" + std::to_string (result.size());
+        auto text = nameFrom (value, place);
+        if (std::find (result.begin(), result.end(), text) != result.end())
+            refuse (place, "the name " + quotedText (text) + " stands twice; leave one out.");
+        result.push_back (std::move (text));
+    }
+    return result;
+}
+
 std::string FieldReader::freeText (std::string_view key, std::size_t mostCharacters)
 {
     const auto* value = find (key);

@@ -34,6 +34,9 @@ public:
     /// Exactly `count` names, `what` saying in which order ("top, wiper, bottom").
     std::vector<std::string> names (std::string_view key, std::size_t count, std::string_view what);
 
+    /// As many names as there are, each at most once.
+    std::vector<std::string> distinctNames (std::string_view key, std::size_t atMost);
+
     /// Free text; empty when absent.
     std::string freeText (std::string_view key, std::size_t mostCharacters);
 

@@ -1,42 +1,32 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Organ/Coupler.h"
+#include "Organ/KeyContacts.h"
 #include "Organ/KeySource.h"
+#include "Organ/KeyedBus.h"
+#include "Organ/MixingBus.h"
+#include "Organ/Outlet.h"
+#include "Organ/Preamp.h"
+#include "Organ/StopTablet.h"
 
 #include <array>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace stopwright
 {
 
-/// A keyboard or pedalboard: name and its lowest and highest key (MIDI numbers).
+/// A keyboard or pedalboard: name, its lowest and highest key (MIDI numbers), and the MIDI channel (1 .. 16) it hears.
+/// What no division claims is heard by the first one without a channel of its own.
 struct Division
 {
     std::string name;
     int lowestKey = 36;
     int highestKey = 96;
-};
-
-/// A keyed bus of the instrument as found: what a tap can be taken from.
-struct KeyedBus
-{
-    std::string name;
-    Footage footage = Footage::parse ("8");
-    Wave wave;
-    double voltsPeakToPeak = 1.0;
-    double sourceOhms = 0.0;
-};
-
-/// One tablet of the stop rail. `cardFile` is relative to the instrument's document; empty for a blank tablet.
-/// `proposed` marks the tablet the work is about.
-struct StopTablet
-{
-    std::string name;
-    std::string division;
-    std::string cardFile;
-    bool proposed = false;
+    std::optional<int> midiChannel;
 };
 
 enum class TuningKind
@@ -62,8 +52,12 @@ struct TuningStatement
 /// Fails: Error on a tuning that cannot be made. Threading: [control].
 Tuning tuningOf (const TuningStatement& statement, const std::vector<Footage>& mutations);
 
-/// An instrument: what a stop is played from and stands beside. Unknown fields are kept as in Card ("instrument",
-/// "tuning", "keyer", "division:NAME", "bus:NAME", "stop:NAME").
+/// An instrument: what a stop is played from and stands beside. A stop's card goes through its mixing resistor onto a
+/// mixing bus, from there through a preamp to an outlet. Names of keyed buses, mixing buses, preamps, outlets, divisions,
+/// and of tablets with couplers, are unique each among their kind. Unknown fields are kept as in Card ("instrument",
+/// "tuning", "keyer", "contacts", and "division:NAME", "keyedBus:NAME", "mixingBus:NAME", "preamp:NAME",
+/// "stage:PREAMP/NAME", "outlet:NAME", "coupler:NAME", "stop:NAME"; of what stands inside these "keyer:KEYED BUS",
+/// "coupling:PREAMP/STAGE", and "tremulant:OUTLET", "rotary:OUTLET", "horn:OUTLET", "drum:OUTLET").
 struct Instrument
 {
     std::string name;
@@ -71,7 +65,12 @@ struct Instrument
     TuningStatement tuning;
     KeyerSettings keyer;
     std::vector<Division> divisions;
-    std::vector<KeyedBus> buses;
+    KeyContacts contacts;
+    std::vector<KeyedBus> keyedBuses;
+    std::vector<MixingBus> mixingBuses;
+    std::vector<Preamp> preamps;
+    std::vector<Outlet> outlets;
+    std::vector<Coupler> couplers;
     std::vector<StopTablet> stops;
     std::map<std::string, std::string> unknownFields;
 };

@@ -1,14 +1,16 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Organ/InstrumentDocument.h"
 
-#include "Circuit/FindingWords.h"
+#include "Organ/DivisionFields.h"
 #include "Organ/DocumentFile.h"
 #include "Organ/DocumentLimits.h"
+#include "Organ/KeyedBusFields.h"
+#include "Organ/ListFields.h"
+#include "Organ/MixingBusFields.h"
+#include "Organ/OutletFields.h"
+#include "Organ/PreampFields.h"
+#include "Organ/StopFields.h"
 #include "Organ/TuningFields.h"
-#include "Units/Pitch.h"
-#include "Units/QuotedText.h"
-
-#include <algorithm>
 
 namespace stopwright
 {
@@ -16,117 +18,49 @@ namespace stopwright
 namespace
 {
 
-/// Refuses a name that an earlier one of the list has.
+constexpr ListField divisionList { "divisions", "division", "division", 1, DocumentLimits::divisions };
+constexpr ListField keyedBusList { "keyedBuses", "keyedBus", "keyed bus", 0, DocumentLimits::keyedBuses };
+constexpr ListField mixingBusList { "mixingBuses", "mixingBus", "mixing bus", 0, DocumentLimits::mixingBuses };
+constexpr ListField preampList { "preamps", "preamp", "preamp", 0, DocumentLimits::mixingBuses };
+constexpr ListField outletList { "outlets", "outlet", "outlet", 0, DocumentLimits::outlets };
+constexpr ListField couplerList { "couplers", "coupler", "coupler", 0, DocumentLimits::couplers };
+constexpr ListField stopList { "stops", "stop", "stop", 0, DocumentLimits::stops };
+
+/// What is named is read before what names it.
+void readLists (FieldReader& document, Instrument& result, UnknownFieldStore& unknown)
+{
+    readList (document, divisionList, result, unknown, result.divisions, readDivision);
+    readList (document, keyedBusList, result, unknown, result.keyedBuses, readKeyedBus);
+    result.contacts = readContacts (document, result, unknown);
+    readList (document, mixingBusList, result, unknown, result.mixingBuses, readMixingBus);
+    readList (document, outletList, result, unknown, result.outlets, readOutlet);
+    readList (document, preampList, result, unknown, result.preamps, readPreamp);
+    readList (document, couplerList, result, unknown, result.couplers, readCoupler);
+    readList (document, stopList, result, unknown, result.stops, readStop);
+}
+
+/// Lists that an instrument may do without are left out when they are empty.
 template <typename Item>
-void requireFreshName (FieldReader& fields, const std::vector<Item>& earlier, const std::string& name)
+void writeList (JsonTree& document,
+                const ListField& field,
+                const std::vector<Item>& items,
+                UnknownFieldSource& unknown,
+                JsonTree (*itemTree) (const Item&, UnknownFieldSource&))
 {
-    if (std::any_of (earlier.begin(), earlier.end(), [&name] (const Item& item) { return item.name == name; }))
-        fields.refuse ("name", "the name " + quotedText (name) + " stands twice; give each a name of its own.");
+    if (! items.empty())
+        document[std::string (field.key)] = listTree (field, items, unknown, itemTree);
 }
 
-Division readDivision (FieldReader& fields, const Instrument& instrument)
+void writeLists (const Instrument& instrument, JsonTree& document, UnknownFieldSource& unknown)
 {
-    Division division;
-    division.name = fields.name ("name");
-    fields.setLabel ("division " + partWords (division.name));
-    requireFreshName (fields, instrument.divisions, division.name);
-    division.lowestKey = readKey (fields, "lowestKey");
-    division.highestKey = readKey (fields, "highestKey");
-    if (division.lowestKey > division.highestKey)
-        fields.refuse ("highestKey", "the highest key " + keyName (division.highestKey) + " lies below the lowest, "
-                                         + keyName (division.lowestKey) + ".");
-    return division;
-}
-
-JsonTree divisionTree (const Division& division)
-{
-    JsonTree tree;
-    tree["name"] = division.name;
-    tree["lowestKey"] = keyName (division.lowestKey);
-    tree["highestKey"] = keyName (division.highestKey);
-    return tree;
-}
-
-KeyedBus readBus (FieldReader& fields, const Instrument& instrument)
-{
-    KeyedBus bus;
-    bus.name = fields.name ("name");
-    fields.setLabel ("bus " + partWords (bus.name));
-    requireFreshName (fields, instrument.buses, bus.name);
-    const auto source = readWaveSource (fields);
-    bus.footage = source.footage;
-    bus.wave = source.wave;
-    bus.voltsPeakToPeak = source.voltsPeakToPeak;
-    bus.sourceOhms = source.sourceOhms;
-    return bus;
-}
-
-JsonTree busTree (const KeyedBus& bus)
-{
-    JsonTree tree;
-    tree["name"] = bus.name;
-    writeWaveSource ({ bus.wave, bus.footage, bus.voltsPeakToPeak, bus.sourceOhms }, tree);
-    return tree;
-}
-
-StopTablet readStop (FieldReader& fields, const Instrument& instrument)
-{
-    constexpr std::size_t longestPath = 1024;
-    StopTablet stop;
-    stop.name = fields.name ("tablet");
-    fields.setLabel ("stop " + partWords (stop.name));
-    stop.division = fields.name ("division");
-    const auto isItsDivision = [&stop] (const Division& division) { return division.name == stop.division; };
-    if (std::none_of (instrument.divisions.begin(), instrument.divisions.end(), isItsDivision))
-        fields.refuse ("division", "there is no division " + quotedText (stop.division) + " among the divisions.");
-    stop.cardFile = fields.freeText ("card", longestPath);
-    if (stop.cardFile.starts_with ('/') || stop.cardFile.find ('\0') != std::string::npos)
-        fields.refuse ("card", "the card must be a file name that starts from the folder of this document.");
-    stop.proposed = fields.flag ("proposed", stop.proposed);
-    return stop;
-}
-
-JsonTree stopTree (const StopTablet& stop)
-{
-    JsonTree tree;
-    tree["tablet"] = stop.name;
-    tree["division"] = stop.division;
-    if (! stop.cardFile.empty())
-        tree["card"] = stop.cardFile;
-    if (stop.proposed)
-        tree["proposed"] = true;
-    return tree;
-}
-
-/// Reads a list of named things, each with what is unknown in it.
-template <typename Item>
-void readList (std::vector<FieldReader> objects,
-               std::string_view kind,
-               const Instrument& instrument,
-               UnknownFieldStore& unknown,
-               std::vector<Item>& items,
-               Item (*readItem) (FieldReader&, const Instrument&))
-{
-    for (auto& fields : objects)
-    {
-        items.push_back (readItem (fields, instrument));
-        unknown.take (kind, items.back().name, fields);
-    }
-}
-
-template <typename Item>
-JsonTree listTree (std::string_view kind,
-                   const std::vector<Item>& items,
-                   UnknownFieldSource& unknown,
-                   JsonTree (*itemTree) (const Item&))
-{
-    auto list = JsonTree::array();
-    for (const auto& item : items)
-    {
-        list.push_back (itemTree (item));
-        unknown.putInto (list.back(), kind, item.name);
-    }
-    return list;
+    document["divisions"] = listTree (divisionList, instrument.divisions, unknown, divisionTree);
+    document["keyedBuses"] = listTree (keyedBusList, instrument.keyedBuses, unknown, keyedBusTree);
+    writeContacts (instrument, document, unknown);
+    writeList (document, mixingBusList, instrument.mixingBuses, unknown, mixingBusTree);
+    writeList (document, preampList, instrument.preamps, unknown, preampTree);
+    writeList (document, outletList, instrument.outlets, unknown, outletTree);
+    writeList (document, couplerList, instrument.couplers, unknown, couplerTree);
+    document["stops"] = listTree (stopList, instrument.stops, unknown, stopTree);
 }
 
 } // namespace
@@ -144,15 +78,7 @@ Instrument parseInstrument (std::string_view text, std::string_view origin)
     result.note = document.freeText ("note", DocumentLimits::bytes);
     result.tuning = readTuning (document, unknown);
     result.keyer = readKeyer (document, unknown);
-
-    auto divisions = document.objects ("divisions", "division", 1, DocumentLimits::divisions);
-    readList (std::move (divisions), "division", result, unknown, result.divisions, readDivision);
-    if (document.has ("buses"))
-        readList (document.objects ("buses", "bus", 0, DocumentLimits::buses), "bus", result, unknown, result.buses,
-                  readBus);
-    if (document.has ("stops"))
-        readList (document.objects ("stops", "stop", 0, DocumentLimits::stops), "stop", result, unknown, result.stops,
-                  readStop);
+    readLists (document, result, unknown);
     unknown.take ("instrument", {}, document);
     return result;
 }
@@ -171,9 +97,7 @@ std::string instrumentText (const Instrument& instrument)
         document["note"] = instrument.note;
     writeTuning (instrument.tuning, document, unknown);
     writeKeyer (instrument.keyer, document, unknown);
-    document["divisions"] = listTree ("division", instrument.divisions, unknown, divisionTree);
-    document["buses"] = listTree ("bus", instrument.buses, unknown, busTree);
-    document["stops"] = listTree ("stop", instrument.stops, unknown, stopTree);
+    writeLists (instrument, document, unknown);
     unknown.putInto (document, "instrument", {});
     return layOutJson (document);
 }

@@ -14,21 +14,28 @@ namespace stopwright
 namespace
 {
 
-/// In the order of PartValue, then those the format reserves.
-constexpr std::size_t builtKinds = std::variant_size_v<PartValue>;
-constexpr std::array<std::string_view, builtKinds + 4> kindWords { "resistor", "capacitor", "inductor", "potentiometer",
-                                                                   "switch",   "opamp",     "diode",    "npn",
-                                                                   "pnp",      "supply" };
-constexpr std::array<std::string_view, builtKinds> leadWords {
-    "its two ends",          "its two ends",     "its two ends",
-    "top, wiper and bottom", "its two contacts", "plus input, minus input and output"
-};
+/// In the order of PartValue, like the two tables after it.
+constexpr std::size_t kindCount = std::variant_size_v<PartValue>;
+constexpr std::array<std::string_view, kindCount> kindWords { "resistor", "capacitor", "inductor", "potentiometer",
+                                                              "switch",   "opamp",     "diode",    "npn",
+                                                              "pnp",      "supply" };
+constexpr std::array<std::string_view, kindCount> leadWords { "its two ends",
+                                                              "its two ends",
+                                                              "its two ends",
+                                                              "top, wiper and bottom",
+                                                              "its two contacts",
+                                                              "plus input, minus input and output",
+                                                              "anode and cathode",
+                                                              "collector, base and emitter",
+                                                              "collector, base and emitter",
+                                                              "plus and minus" };
 constexpr std::array<std::string_view, 2> taperWords { "linear", "log" };
 
 PartValue emptyValue (std::size_t kind)
 {
-    static const std::array<PartValue, builtKinds> values { Resistor(),      Capacitor(), Inductor(),
-                                                            Potentiometer(), Switch(),    OpAmp() };
+    static const std::array<PartValue, kindCount> values { Resistor(), Capacitor(), Inductor(), Potentiometer(),
+                                                           Switch(),   OpAmp(),     Diode(),    Npn(),
+                                                           Pnp(),      Supply() };
     return values[kind];
 }
 
@@ -76,6 +83,30 @@ void read (FieldReader& fields, OpAmp& amplifier)
     amplifier.rails = { rails[0], rails[1] };
 }
 
+void read (FieldReader& fields, Diode& diode)
+{
+    diode.saturationAmps = fields.quantity ("saturationAmps", ValueLimits::saturation);
+    diode.emissionCoefficient =
+        fields.quantity ("emissionCoefficient", ValueLimits::emission, diode.emissionCoefficient);
+    diode.seriesOhms = fields.quantity ("seriesOhms", ValueLimits::seriesResistance, diode.seriesOhms);
+}
+
+void read (FieldReader& fields, Transistor& transistor)
+{
+    transistor.saturationAmps = fields.quantity ("saturationAmps", ValueLimits::saturation);
+    transistor.forwardBeta = fields.quantity ("forwardBeta", ValueLimits::forwardBeta);
+    transistor.reverseBeta = fields.quantity ("reverseBeta", ValueLimits::reverseBeta, transistor.reverseBeta);
+    transistor.leakageAmps = fields.quantity ("leakageAmps", ValueLimits::leakage, transistor.leakageAmps);
+    if (fields.has ("earlyVolts"))
+        transistor.earlyVolts = fields.quantity ("earlyVolts", ValueLimits::early);
+}
+
+void read (FieldReader& fields, Supply& supply)
+{
+    supply.volts = fields.quantity ("volts", ValueLimits::supplyVolts);
+    supply.seriesOhms = fields.quantity ("seriesOhms", ValueLimits::seriesResistance, supply.seriesOhms);
+}
+
 void write (const Resistor& resistor, JsonTree& tree)
 {
     tree["value"] = quantityTree (resistor.ohms, Quantity::resistance);
@@ -119,6 +150,36 @@ void write (const OpAmp& amplifier, JsonTree& tree)
         tree["rails"] = numbersTree (*amplifier.rails);
 }
 
+void writeSeries (double seriesOhms, JsonTree& tree)
+{
+    if (seriesOhms != 0.0)
+        tree["seriesOhms"] = quantityTree (seriesOhms, Quantity::resistance);
+}
+
+void write (const Diode& diode, JsonTree& tree)
+{
+    tree["saturationAmps"] = quantityTree (diode.saturationAmps, Quantity::current);
+    tree["emissionCoefficient"] = numberTree (diode.emissionCoefficient);
+    writeSeries (diode.seriesOhms, tree);
+}
+
+void write (const Transistor& transistor, JsonTree& tree)
+{
+    tree["saturationAmps"] = quantityTree (transistor.saturationAmps, Quantity::current);
+    tree["forwardBeta"] = numberTree (transistor.forwardBeta);
+    tree["reverseBeta"] = numberTree (transistor.reverseBeta);
+    if (transistor.leakageAmps != 0.0)
+        tree["leakageAmps"] = quantityTree (transistor.leakageAmps, Quantity::current);
+    if (transistor.earlyVolts)
+        tree["earlyVolts"] = numberTree (*transistor.earlyVolts);
+}
+
+void write (const Supply& supply, JsonTree& tree)
+{
+    tree["volts"] = numberTree (supply.volts);
+    writeSeries (supply.seriesOhms, tree);
+}
+
 } // namespace
 
 Part readPart (FieldReader& fields)
@@ -128,10 +189,6 @@ Part readPart (FieldReader& fields)
     fields.setLabel ("part " + partWords (part.name));
 
     const auto kind = fields.choice ("kind", kindWords);
-    if (kind >= builtKinds)
-        fields.refuse ("kind", "a part of kind " + std::string (kindWords[kind])
-                                   + " is not supported yet; leave it out, or put a linear equivalent in its place.");
-
     part.value = emptyValue (kind);
     part.nodes = fields.names ("nodes", leadCount (part.value), leadWords[kind]);
     std::visit ([&fields] (auto& value) { read (fields, value); }, part.value);

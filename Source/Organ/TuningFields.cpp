@@ -132,21 +132,24 @@ void writeTuning (const TuningStatement& statement, JsonTree& instrument, Unknow
     instrument["mutations"] = wordOf (mutationWords, statement.mutations);
 }
 
-KeyerSettings readKeyer (FieldReader& instrument, UnknownFieldStore& unknown)
+KeyerSettings readKeyer (FieldReader& owner, UnknownFieldStore& unknown, const std::string& busName)
 {
     KeyerSettings keyer;
-    if (! instrument.has ("keyer"))
+    if (! owner.has ("keyer"))
         return keyer;
-    auto fields = instrument.object ("keyer");
+    auto fields = owner.object ("keyer");
     keyer.shape = static_cast<KeyerShape> (fields.choice ("shape", keyerWords, 0));
     keyer.attackSeconds = fields.quantity ("attackSeconds", attackRange, keyer.attackSeconds);
     keyer.releaseSeconds = fields.quantity ("releaseSeconds", releaseRange, keyer.releaseSeconds);
     keyer.bleedDb = fields.quantity ("bleedDb", bleedRange, keyer.bleedDb);
-    unknown.take ("keyer", {}, fields);
+    unknown.take ("keyer", busName, fields);
     return keyer;
 }
 
-void writeKeyer (const KeyerSettings& settings, JsonTree& instrument, UnknownFieldSource& unknown)
+void writeKeyer (const KeyerSettings& settings,
+                 JsonTree& owner,
+                 UnknownFieldSource& unknown,
+                 const std::string& busName)
 {
     JsonTree keyer;
     keyer["shape"] = wordOf (keyerWords, settings.shape);
@@ -154,8 +157,8 @@ void writeKeyer (const KeyerSettings& settings, JsonTree& instrument, UnknownFie
     keyer["releaseSeconds"] = numberTree (settings.releaseSeconds);
     if (std::isfinite (settings.bleedDb))
         keyer["bleedDb"] = numberTree (settings.bleedDb);
-    unknown.putInto (keyer, "keyer", {});
-    instrument["keyer"] = std::move (keyer);
+    unknown.putInto (keyer, "keyer", busName);
+    owner["keyer"] = std::move (keyer);
 }
 
 } // namespace stopwright

@@ -13,9 +13,12 @@ namespace stopwright
 TuningStatement readTuning (FieldReader& instrument, UnknownFieldStore& unknown);
 void writeTuning (const TuningStatement& statement, JsonTree& instrument, UnknownFieldSource& unknown);
 
-/// The field keyer. Fails: DocumentError.
-KeyerSettings readKeyer (FieldReader& instrument, UnknownFieldStore& unknown);
-void writeKeyer (const KeyerSettings& settings, JsonTree& instrument, UnknownFieldSource& unknown);
+/// The field keyer of an instrument, or of the keyed bus of that name. Fails: DocumentError.
+KeyerSettings readKeyer (FieldReader& owner, UnknownFieldStore& unknown, const std::string& busName = {});
+void writeKeyer (const KeyerSettings& settings,
+                 JsonTree& owner,
+                 UnknownFieldSource& unknown,
+                 const std::string& busName = {});
 
 /// The name of a key ("C4"). Fails: DocumentError.
 int readKey (FieldReader& fields, std::string_view key, std::optional<std::string> fallback = {});

@@ -21,44 +21,87 @@ constexpr std::array<string_view, 7> cardFields { "stopwright", "kind", "name", 
 constexpr std::array<string_view, 14> tapFields { "name",    "wave",       "duty",  "ranks",   "weights",
                                                   "riseTau", "fallTau",    "tauIn", "weight",  "footage",
                                                   "vpp",     "sourceOhms", "node",  "polarity" };
-constexpr std::array<string_view, 14> partFields { "name",       "kind",     "nodes",       "value",
-                                                   "tolerance",  "leakOhms", "windingOhms", "selfFarads",
-                                                   "position",   "taper",    "closed",      "gainBandwidthHz",
-                                                   "openLoopDb", "rails" };
-constexpr std::array<string_view, 12> instrumentFields { "stopwright",   "kind",      "name",
-                                                         "note",         "tuning",    "highestGenerator",
-                                                         "aboveHighest", "mutations", "keyer",
-                                                         "divisions",    "buses",     "stops" };
+constexpr std::array<string_view, 22> partFields { "name",       "kind",        "nodes",          "value",
+                                                   "tolerance",  "leakOhms",    "windingOhms",    "selfFarads",
+                                                   "position",   "taper",       "closed",         "gainBandwidthHz",
+                                                   "openLoopDb", "rails",       "saturationAmps", "emissionCoefficient",
+                                                   "seriesOhms", "forwardBeta", "reverseBeta",    "leakageAmps",
+                                                   "earlyVolts", "volts" };
+constexpr std::array<string_view, 17> instrumentFields {
+    "stopwright",   "kind",      "name",    "note",     "tuning",    "highestGenerator",
+    "aboveHighest", "mutations", "keyer",   "contacts", "divisions", "keyedBuses",
+    "mixingBuses",  "preamps",   "outlets", "couplers", "stops"
+};
 constexpr std::array<string_view, 5> tuningFields { "kind", "referenceHz", "clockHz", "divisors", "octave" };
 constexpr std::array<string_view, 4> keyerFields { "shape", "attackSeconds", "releaseSeconds", "bleedDb" };
-constexpr std::array<string_view, 3> divisionFields { "name", "lowestKey", "highestKey" };
-constexpr std::array<string_view, 12> busFields { "name",    "wave",  "duty",   "ranks",   "weights", "riseTau",
-                                                  "fallTau", "tauIn", "weight", "footage", "vpp",     "sourceOhms" };
-constexpr std::array<string_view, 4> stopFields { "tablet", "division", "card", "proposed" };
+constexpr std::array<string_view, 4> divisionFields { "name", "lowestKey", "highestKey", "midiChannel" };
+constexpr std::array<string_view, 15> keyedBusFields { "name",    "wave",       "duty",          "ranks",    "weights",
+                                                       "riseTau", "fallTau",    "tauIn",         "weight",   "footage",
+                                                       "vpp",     "sourceOhms", "collectorOhms", "loadOhms", "keyer" };
+constexpr std::array<string_view, 2> contactsFields { "order", "staggerSeconds" };
+constexpr std::array<string_view, 7> mixingBusFields { "name",       "kind",         "loadOhms",
+                                                       "loadFarads", "feedbackOhms", "gainBandwidthHz",
+                                                       "rails" };
+constexpr std::array<string_view, 4> preampFields { "name", "bus", "outlet", "stages" };
+constexpr std::array<string_view, 10> stageFields {
+    "name", "kind", "coupling", "gain", "gainBandwidthHz", "rails", "emitterAmps", "emitterOhms", "loadOhms", "card"
+};
+constexpr std::array<string_view, 2> couplingFields { "farads", "inputOhms" };
+constexpr std::array<string_view, 7> outletFields {
+    "name", "kind", "tremulant", "rotary", "on", "swell", "swellFloorDb"
+};
+constexpr std::array<string_view, 2> tremulantFields { "rateHz", "depth" };
+constexpr std::array<string_view, 3> rotaryFields { "crossoverHz", "horn", "drum" };
+constexpr std::array<string_view, 5> rotorFields { "slowRpm", "fastRpm", "radiusMetres", "riseSeconds", "fallSeconds" };
+constexpr std::array<string_view, 5> couplerFields { "tablet", "from", "to", "octaves", "drawn" };
+constexpr std::array<string_view, 9> stopFields { "tablet",     "division", "card",        "proposed", "bus",
+                                                  "mixingOhms", "polarity", "whenRetired", "drawn" };
 
+/// A kind of object: what its unknown fields are kept under, how a sentence calls one by name, its fields.
 struct KindFields
 {
     string_view kind;
+    string_view word;
     std::span<const string_view> fields;
 };
 
-constexpr std::array<KindFields, 9> allFields { { { "card", cardFields },
-                                                  { "tap", tapFields },
-                                                  { "part", partFields },
-                                                  { "instrument", instrumentFields },
-                                                  { "tuning", tuningFields },
-                                                  { "keyer", keyerFields },
-                                                  { "division", divisionFields },
-                                                  { "bus", busFields },
-                                                  { "stop", stopFields } } };
+constexpr std::array<KindFields, 20> allFields { { { "card", "card", cardFields },
+                                                   { "tap", "tap", tapFields },
+                                                   { "part", "part", partFields },
+                                                   { "instrument", "instrument", instrumentFields },
+                                                   { "tuning", "tuning", tuningFields },
+                                                   { "keyer", "keyer of", keyerFields },
+                                                   { "division", "division", divisionFields },
+                                                   { "keyedBus", "keyed bus", keyedBusFields },
+                                                   { "contacts", "contacts", contactsFields },
+                                                   { "mixingBus", "mixing bus", mixingBusFields },
+                                                   { "preamp", "preamp", preampFields },
+                                                   { "stage", "stage", stageFields },
+                                                   { "coupling", "coupling of", couplingFields },
+                                                   { "outlet", "outlet", outletFields },
+                                                   { "tremulant", "tremulant of", tremulantFields },
+                                                   { "rotary", "rotary of", rotaryFields },
+                                                   { "horn", "horn of", rotorFields },
+                                                   { "drum", "drum of", rotorFields },
+                                                   { "coupler", "coupler", couplerFields },
+                                                   { "stop", "stop", stopFields } } };
+
+const KindFields* findKind (string_view kind) noexcept
+{
+    const auto* const found =
+        std::find_if (allFields.begin(), allFields.end(), [kind] (const KindFields& k) { return k.kind == kind; });
+    return found == allFields.end() ? nullptr : found;
+}
 
 /// "part R1" for the key "part:R1"; nothing for the document itself.
 std::string placeOf (const std::string& key)
 {
     const auto colon = key.find (':');
-    if (colon != std::string::npos)
-        return key.substr (0, colon) + " " + partWords (key.substr (colon + 1));
-    return key == "card" || key == "instrument" ? std::string() : key;
+    if (colon == std::string::npos)
+        return key == "card" || key == "instrument" ? std::string() : key;
+    const auto kind = key.substr (0, colon);
+    const auto* const found = findKind (kind);
+    return (found == nullptr ? kind : std::string (found->word)) + " " + partWords (key.substr (colon + 1));
 }
 
 std::string sentenceFor (const std::string& place, const std::string& field, std::span<const string_view> known)
@@ -75,9 +118,8 @@ std::string sentenceFor (const std::string& place, const std::string& field, std
 
 std::span<const string_view> knownFields (string_view kind) noexcept
 {
-    const auto* const found =
-        std::find_if (allFields.begin(), allFields.end(), [kind] (const KindFields& k) { return k.kind == kind; });
-    return found == allFields.end() ? std::span<const string_view>() : found->fields;
+    const auto* const found = findKind (kind);
+    return found == nullptr ? std::span<const string_view>() : found->fields;
 }
 
 std::vector<UnknownField> listUnknownFields (const std::map<std::string, std::string>& unknownFields)

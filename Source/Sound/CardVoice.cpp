@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/CardVoice.h"
 
-#include "Circuit/LinearCircuit.h"
+#include "Sound/CardNetwork.h"
 #include "Sound/Decimator.h"
 #include "Sound/HeldKeys.h"
 #include "Sound/Pieces.h"
@@ -20,7 +20,7 @@ namespace
 
 int internalPieceFrames (const StreamSpec& spec)
 {
-    return CardVoice::pieceFrames * internalFactor (spec);
+    return Voice::pieceFrames * internalFactor (spec);
 }
 
 double internalRateHz (const StreamSpec& spec)
@@ -39,7 +39,7 @@ struct CardVoice::Implementation
     double deviceRateHz;
     int lowestKey;
     int highestKey;
-    LinearCircuit circuit; // first of the heavy ones: it refuses an unsound card
+    CardNetwork circuit; // first of the heavy ones: it refuses an unsound card
     GeneratorBank generators;
     std::vector<std::unique_ptr<TapBus>> taps;
     std::vector<const double*> sources; ///< the taps' volts, as the network wants them
@@ -54,7 +54,7 @@ CardVoice::Implementation::Implementation (const Card& card, const KeySource& so
     : deviceRateHz (spec.deviceRateHz),
       lowestKey (source.lowestKey),
       highestKey (source.highestKey),
-      circuit (netlistOf (card), { card.output }, internalRateHz (spec)),
+      circuit (netlistOf (card), card.output, internalRateHz (spec)),
       generators (source.tuning, tapWavesOf (card).waves, internalRateHz (spec), internalPieceFrames (spec)),
       output (static_cast<std::size_t> (internalPieceFrames (spec))),
       decimator (spec.deviceRateHz, internalFactor (spec), pieceFrames)
@@ -92,18 +92,23 @@ std::optional<int> CardVoice::findTapLevelKnob (const std::string& tapName) cons
     return static_cast<int> (found - taps.begin());
 }
 
-void CardVoice::setKnobTarget (int knobIndex, double value) noexcept
+int CardVoice::controlCount() const noexcept
 {
-    const int tapCount = implementation_->tapCount();
-    if (knobIndex < 0 || ! std::isfinite (value))
-        return;
-    if (knobIndex < tapCount)
-        implementation_->taps[static_cast<std::size_t> (knobIndex)]->setLevelTarget (value);
-    else
-        implementation_->circuit.setKnobTarget (knobIndex - tapCount, value);
+    return implementation_->tapCount() + implementation_->circuit.knobCount();
 }
 
-bool CardVoice::knobsMoving() const noexcept
+void CardVoice::setControl (int index, double value) noexcept
+{
+    const int tapCount = implementation_->tapCount();
+    if (index < 0 || ! std::isfinite (value))
+        return;
+    if (index < tapCount)
+        implementation_->taps[static_cast<std::size_t> (index)]->setLevelTarget (value);
+    else
+        implementation_->circuit.setKnobTarget (index - tapCount, value);
+}
+
+bool CardVoice::controlsMove() const noexcept
 {
     return implementation_->circuit.isMoving()
            || std::ranges::any_of (implementation_->taps, [] (const auto& tap) { return tap->levelIsMoving(); });
@@ -113,15 +118,15 @@ void CardVoice::process (std::span<const KeyEvent> events, std::span<double> vol
 {
     runInPieces (
         events, static_cast<int> (volts.size()),
-        [this] (const KeyEvent& event, int frame) { key (event.key, event.down, frame); },
+        [this] (const KeyEvent& event, int frame) { key (0, event.key, event.down, frame); },
         [&] (int start, int count)
         { renderPiece (volts.subspan (static_cast<std::size_t> (start), static_cast<std::size_t> (count))); });
 }
 
-void CardVoice::key (int key, bool down, int frameOffset) noexcept
+void CardVoice::key (int division, int key, bool down, int frameOffset) noexcept
 {
     auto& own = *implementation_;
-    if (key < own.lowestKey || key > own.highestKey || ! own.held.change (key, down))
+    if (division != 0 || key < own.lowestKey || key > own.highestKey || ! own.held.change (key, down))
         return;
     const int internalFrame = frameOffset * own.decimator.factor();
     for (const auto& tap : own.taps)
@@ -136,8 +141,7 @@ void CardVoice::renderPiece (std::span<double> volts) noexcept
     for (const auto& tap : own.taps)
         tap->render (own.generators, frames);
 
-    double* const outputs[] = { own.output.data() };
-    own.circuit.process (own.sources, outputs, frames);
+    own.circuit.process (own.sources, std::span (own.output).first (static_cast<std::size_t> (frames)));
     own.decimator.process (std::span (own.output).first (static_cast<std::size_t> (frames)), volts);
     own.time += frames;
 
@@ -150,7 +154,7 @@ void CardVoice::releaseAllKeys() noexcept
 {
     for (int heldKey = 0; heldKey < HeldKeys::keyCount; ++heldKey)
         if (implementation_->held.isDown (heldKey))
-            key (heldKey, false, 0);
+            key (0, heldKey, false, 0);
 }
 
 int CardVoice::soundingKeys() const noexcept
@@ -161,22 +165,39 @@ int CardVoice::soundingKeys() const noexcept
     return most;
 }
 
-CardVoice::Adoption CardVoice::prepareAdoption (const CardVoice& other) const
+namespace
 {
-    Adoption adoption;
-    adoption.states = implementation_->circuit.adoptionMap (other.implementation_->circuit);
+
+struct CardAdoption : Voice::Adoption
+{
+    std::vector<int> states;
+    std::vector<int> taps; ///< per tap, the one of the same name in the other voice, or -1
+};
+
+} // namespace
+
+std::unique_ptr<Voice::Adoption> CardVoice::prepareAdoption (const Voice& other) const
+{
+    const auto* const card = dynamic_cast<const CardVoice*> (&other);
+    if (card == nullptr)
+        return nullptr;
+    auto adoption = std::make_unique<CardAdoption>();
+    adoption->states = implementation_->circuit.adoptionMap (card->implementation_->circuit);
     for (const auto& tap : implementation_->taps)
-        adoption.taps.push_back (other.findTapLevelKnob (tap->name()).value_or (-1));
+        adoption->taps.push_back (card->findTapLevelKnob (tap->name()).value_or (-1));
     return adoption;
 }
 
-void CardVoice::adopt (const CardVoice& other, const Adoption& adoption) noexcept
+void CardVoice::adopt (const Voice& other, const Adoption* how) noexcept
 {
     auto& own = *implementation_;
-    const auto& old = *other.implementation_;
+    own.time = other.time();
+    own.generators.jumpTo (own.time);
+    if (how == nullptr)
+        return;
 
-    own.time = old.time;
-    own.generators.jumpTo (old.time);
+    const auto& adoption = static_cast<const CardAdoption&> (*how);
+    const auto& old = *static_cast<const CardVoice&> (other).implementation_;
     own.held.copyWithin (old.held, own.lowestKey, own.highestKey);
     for (std::size_t tap = 0; tap < own.taps.size(); ++tap)
     {
@@ -190,6 +211,11 @@ void CardVoice::adopt (const CardVoice& other, const Adoption& adoption) noexcep
     own.circuit.adoptStates (old.circuit, adoption.states);
     if (own.decimator.isLike (old.decimator))
         own.decimator.copyStateFrom (old.decimator);
+}
+
+std::int64_t CardVoice::time() const noexcept
+{
+    return implementation_->time;
 }
 
 bool CardVoice::hasFault() const noexcept

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/Engine.h"
 
+#include "Sound/CardVoice.h"
+#include "Sound/InstrumentVoice.h"
 #include "Sound/Kernel.h"
 #include "Sound/ListeningReference.h"
 #include "Sound/TelemetryBoard.h"
@@ -32,8 +34,12 @@ struct Engine::Implementation
 {
     Implementation() { mailbox.levelDb.store (startListeningLevelDb, std::memory_order_relaxed); }
 
-    void publish (std::unique_ptr<PlayedCard> played);
-    bool turn (double value, const std::function<std::optional<int> (const CardVoice&)>& find);
+    void publish (std::unique_ptr<PlayedVoice> played, const std::string& tablet);
+    void play (std::function<std::unique_ptr<Voice> (const StreamSpec&)> maker,
+               double referenceVolts,
+               const std::string& tablet = {});
+    template <typename Kind>
+    bool turn (double value, const std::function<std::optional<int> (const Kind&)>& find);
 
     // What the threads share.
     Mailbox mailbox;
@@ -44,13 +50,13 @@ struct Engine::Implementation
     StreamSpec spec;
     std::unique_ptr<Kernel> kernel = std::make_unique<Kernel> (spec, mailbox);
 
-    // The control threads'. The mutex keeps a knob from turning on a card that is just being replaced; the audio thread
+    // The control threads'. The mutex keeps a knob from turning on a voice that is just being replaced; the audio thread
     // has no part in it.
     std::mutex newestMutex;
-    PlayedCard* newest = nullptr;
-    std::vector<std::unique_ptr<PlayedCard>> cards; ///< all that the audio thread may still hold, oldest first
-    std::optional<Card> card;
-    std::optional<KeySource> keySource;
+    PlayedVoice* newest = nullptr;
+    std::string tabletInHand;                         ///< of the newest
+    std::vector<std::unique_ptr<PlayedVoice>> voices; ///< all that the audio thread may still hold, oldest first
+    std::function<std::unique_ptr<Voice> (const StreamSpec&)> makeVoice; ///< the one set last, for any stream
     double reference = 0.0;
 };
 
@@ -63,11 +69,11 @@ void Engine::prepare (const StreamSpec& spec)
     checkStream (spec);
     auto& own = *implementation_;
 
-    std::unique_ptr<PlayedCard> rebuilt;
+    std::unique_ptr<PlayedVoice> rebuilt;
     const std::scoped_lock lock (own.newestMutex);
-    if (own.card)
+    if (own.makeVoice)
     {
-        rebuilt = std::make_unique<PlayedCard> (*own.card, *own.keySource, spec, own.reference);
+        rebuilt = std::make_unique<PlayedVoice> (own.makeVoice (spec), own.reference);
         rebuilt->repeatTurnsOf (*own.newest);
     }
 
@@ -77,58 +83,130 @@ void Engine::prepare (const StreamSpec& spec)
     own.preparations.fetch_add (1, std::memory_order_release);
     own.telemetry.clear();
     own.newest = rebuilt.get();
-    own.mailbox.nextCard.store (rebuilt.get(), std::memory_order_release);
-    own.cards.clear();
+    own.mailbox.nextVoice.store (rebuilt.get(), std::memory_order_release);
+    own.voices.clear();
     if (rebuilt)
-        own.cards.push_back (std::move (rebuilt));
+        own.voices.push_back (std::move (rebuilt));
 }
 
 void Engine::setCard (const Card& card, const KeySource& keySource, bool newReference)
 {
     auto& own = *implementation_;
-    collectReplaced();
-    const double reference = newReference || ! own.card ? referenceVolts (card, keySource) : own.reference;
-    auto played = std::make_unique<PlayedCard> (card, keySource, own.spec, reference, own.cards);
-
-    own.card = card;
-    own.keySource.emplace (keySource);
-    own.reference = reference;
-    own.publish (std::move (played));
+    own.play ([card, keySource] (const StreamSpec& spec)
+              { return std::make_unique<CardVoice> (card, keySource, spec); },
+              newReference || ! own.makeVoice ? referenceVolts (card, keySource) : own.reference);
 }
 
-/// Hands a card over. One that was never taken comes back out of the slot and is freed here.
-void Engine::Implementation::publish (std::unique_ptr<PlayedCard> played)
+void Engine::setInstrument (const Instrument& instrument,
+                            const InstrumentCards& cards,
+                            const std::string& tabletInHand,
+                            bool newReference)
 {
-    PlayedCard* const published = played.get();
-    cards.push_back (std::move (played));
+    auto& own = *implementation_;
+    own.play ([instrument, cards] (const StreamSpec& spec)
+              { return std::make_unique<InstrumentVoice> (instrument, cards, spec); },
+              newReference || ! own.makeVoice ? referenceVolts (instrument, cards, tabletInHand) : own.reference,
+              tabletInHand);
+}
+
+void Engine::Implementation::play (std::function<std::unique_ptr<Voice> (const StreamSpec&)> maker,
+                                   double referenceVolts,
+                                   const std::string& tablet)
+{
+    std::erase_if (voices, [] (const auto& voice) { return voice->wasReleased.load (std::memory_order_acquire); });
+    auto played = std::make_unique<PlayedVoice> (maker (spec), referenceVolts, voices);
+    makeVoice = std::move (maker);
+    reference = referenceVolts;
+    publish (std::move (played), tablet);
+}
+
+/// Hands a voice over. One that was never taken comes back out of the slot and is freed here.
+void Engine::Implementation::publish (std::unique_ptr<PlayedVoice> played, const std::string& tablet)
+{
+    PlayedVoice* const published = played.get();
+    voices.push_back (std::move (played));
     {
         const std::scoped_lock lock (newestMutex);
         newest = published;
+        tabletInHand = tablet;
     }
-    if (PlayedCard* const untaken = mailbox.nextCard.exchange (published, std::memory_order_acq_rel))
-        std::erase_if (cards, [untaken] (const auto& held) { return held.get() == untaken; });
+    if (PlayedVoice* const untaken = mailbox.nextVoice.exchange (published, std::memory_order_acq_rel))
+        std::erase_if (voices, [untaken] (const auto& held) { return held.get() == untaken; });
 }
 
-bool Engine::Implementation::turn (double value, const std::function<std::optional<int> (const CardVoice&)>& find)
+/// Turns a control of the newest voice, if it is of this kind and has it.
+template <typename Kind>
+bool Engine::Implementation::turn (double value, const std::function<std::optional<int> (const Kind&)>& find)
 {
     const std::scoped_lock lock (newestMutex);
-    return newest != nullptr && std::isfinite (value) && newest->turn (find (newest->voice), value);
+    const auto* const voice = newest != nullptr ? dynamic_cast<const Kind*> (newest->voice.get()) : nullptr;
+    return voice != nullptr && std::isfinite (value) && newest->turn (find (*voice), value);
 }
 
 bool Engine::turn (const PartKnob& knob, double value)
 {
-    return implementation_->turn (value, [&] (const CardVoice& voice) { return voice.findKnob (knob); });
+    auto& own = *implementation_;
+    return own.turn<CardVoice> (value, [&] (const CardVoice& voice) { return voice.findKnob (knob); })
+           || own.turn<InstrumentVoice> (value, [&] (const InstrumentVoice& voice)
+                                         { return voice.findKnob (own.tabletInHand, knob); });
 }
 
 bool Engine::turnTapLevel (const std::string& tapName, double voltsPeakToPeak)
 {
-    return implementation_->turn (voltsPeakToPeak,
-                                  [&] (const CardVoice& voice) { return voice.findTapLevelKnob (tapName); });
+    auto& own = *implementation_;
+    return own.turn<CardVoice> (voltsPeakToPeak,
+                                [&] (const CardVoice& voice) { return voice.findTapLevelKnob (tapName); })
+           || own.turn<InstrumentVoice> (voltsPeakToPeak, [&] (const InstrumentVoice& voice)
+                                         { return voice.findTapLevelKnob (own.tabletInHand, tapName); });
 }
 
-bool Engine::key (int key, bool down)
+bool Engine::draw (const std::string& tablet, bool isDrawn)
 {
-    return key >= 0 && implementation_->mailbox.keys.push ({ key, down });
+    return implementation_->turn<InstrumentVoice> (isDrawn ? 1.0 : 0.0, [&] (const InstrumentVoice& voice)
+                                                   { return voice.findDraw (tablet); });
+}
+
+bool Engine::drawCoupler (const std::string& tablet, bool isDrawn)
+{
+    return implementation_->turn<InstrumentVoice> (isDrawn ? 1.0 : 0.0, [&] (const InstrumentVoice& voice)
+                                                   { return voice.findCoupler (tablet); });
+}
+
+bool Engine::switchOutlet (const std::string& outlet, bool isOn)
+{
+    return implementation_->turn<InstrumentVoice> (isOn ? 1.0 : 0.0, [&] (const InstrumentVoice& voice)
+                                                   { return voice.findOutletSwitch (outlet); });
+}
+
+bool Engine::turnMixing (const std::string& tablet, double ohms)
+{
+    return implementation_->turn<InstrumentVoice> (ohms, [&] (const InstrumentVoice& voice)
+                                                   { return voice.findMixingKnob (tablet); });
+}
+
+std::vector<std::string> Engine::clipNames() const
+{
+    const auto& own = *implementation_;
+    const auto* const voice =
+        own.newest != nullptr ? dynamic_cast<const InstrumentVoice*> (own.newest->voice.get()) : nullptr;
+    return voice != nullptr ? voice->clipNames() : std::vector<std::string>();
+}
+
+void Engine::setSwell (double position) noexcept
+{
+    if (! std::isnan (position))
+        implementation_->mailbox.swell.store (std::clamp (position, 0.0, 1.0), std::memory_order_relaxed);
+}
+
+double Engine::swell() const noexcept
+{
+    return implementation_->mailbox.swell.load (std::memory_order_relaxed);
+}
+
+bool Engine::key (int key, bool down, int division)
+{
+    return key >= 0 && division >= 0 && division < Keyboard::midiChannels
+           && implementation_->mailbox.keys.push ({ key, down, Keyboard::ofDivision (division) });
 }
 
 bool Engine::releaseAllKeys()
@@ -155,8 +233,8 @@ double Engine::listeningLevelDb() const noexcept
 
 void Engine::collectReplaced()
 {
-    std::erase_if (implementation_->cards,
-                   [] (const auto& card) { return card->wasReleased.load (std::memory_order_acquire); });
+    std::erase_if (implementation_->voices,
+                   [] (const auto& voice) { return voice->wasReleased.load (std::memory_order_acquire); });
 }
 
 bool Engine::isSilencedByFault() const noexcept
@@ -172,7 +250,7 @@ Telemetry Engine::telemetry() noexcept
 int Engine::latencyFrames() const noexcept
 {
     const auto& own = *implementation_;
-    return own.kernel->stageLatencyFrames() + (own.newest != nullptr ? own.newest->voice.delayFrames() : 0);
+    return own.kernel->stageLatencyFrames() + (own.newest != nullptr ? own.newest->voice->delayFrames() : 0);
 }
 
 void Engine::process (std::span<const KeyEvent> events, std::span<float* const> channels, int frameCount) noexcept

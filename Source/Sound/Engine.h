@@ -2,6 +2,7 @@
 #pragma once
 
 #include "Circuit/PartKnob.h"
+#include "Organ/InstrumentCards.h"
 #include "Organ/KeySource.h"
 #include "Sound/KeyEvent.h"
 #include "Sound/StreamSpec.h"
@@ -10,15 +11,16 @@
 #include <memory>
 #include <span>
 #include <string>
+#include <vector>
 
 namespace stopwright
 {
 
-/// The live instrument: one card played from keys at a listening level that cannot hurt. Cards and values change while
+/// The live instrument: one card, or a whole instrument with one stop in hand, played from keys at a listening level that cannot hurt. Cards and values change while
 /// it sounds: a value ramps, a changed card is built on the control thread, handed over through one atomic slot and
 /// cross-faded; what it replaces is freed on the control thread.
 ///
-/// Threading: prepare, setCard and collectReplaced on one [control] thread; turn*, key*, setListeningLevelDb on that
+/// Threading: prepare, setCard, setInstrument and collectReplaced on one [control] thread; turn*, draw*, switch*, key*, setListeningLevelDb on that
 /// same thread or another single one; telemetry on [any] one reader; process on [audio].
 class Engine
 {
@@ -43,12 +45,34 @@ public:
     /// Fails: Error with a sentence; what sounded goes on sounding.
     void setCard (const Card& card, const KeySource& keySource, bool newReference);
 
-    /// Turns one number of the card that was set last. Values are SI. Unknown knobs are ignored and return false.
+    /// Plays a whole instrument from now on, as setCard a card: the tablets that it says are drawn. `tabletInHand` is the
+    /// stop whose card turn and turnTapLevel are about, and whose C4 drawn alone the listening level is measured by.
+    void setInstrument (const Instrument& instrument,
+                        const InstrumentCards& cards,
+                        const std::string& tabletInHand,
+                        bool newReference);
+
+    /// Turns one number of the card that was set last, or of the stop in hand. Values are SI. Unknown knobs are ignored
+    /// and return false.
     bool turn (const PartKnob& knob, double value);
     bool turnTapLevel (const std::string& tapName, double voltsPeakToPeak);
 
-    /// Keys from the window. False when the queue to the audio thread is full.
-    bool key (int key, bool down);
+    /// Of the instrument that was set last: draws or retires a stop's or coupler's tablet, switches a tremulant or a
+    /// rotary speaker to fast, turns a stop's mixing resistor. False when there is no such thing.
+    bool draw (const std::string& tablet, bool isDrawn);
+    bool drawCoupler (const std::string& tablet, bool isDrawn);
+    bool switchOutlet (const std::string& outlet, bool isOn);
+    bool turnMixing (const std::string& tablet, double ohms);
+
+    /// What the bits of Telemetry::clips stand for in what was set last. Threading: [control].
+    std::vector<std::string> clipNames() const;
+
+    /// The swell shoe, 0 closed .. 1 open; stays where it is put. Threading: [any].
+    void setSwell (double position) noexcept;
+    double swell() const noexcept;
+
+    /// Keys from the window, on the keyboard of a division. False when the queue to the audio thread is full.
+    bool key (int key, bool down, int division = 0);
     bool releaseAllKeys();
 
     /// Counts the calls of prepare: after each of them no key is down. Threading: [any].

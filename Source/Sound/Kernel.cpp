@@ -22,30 +22,49 @@ void Kernel::process (std::span<const KeyEvent> events, std::span<float* const> 
 {
     const FlushToZero flushToZero;
     stage_.setLevelDb (mailbox_.levelDb.load (std::memory_order_relaxed));
-    takeCard();
+    takeVoice();
     takeKeys();
     player_.deliverTurns();
+    player_.setSwell (mailbox_.swell.load (std::memory_order_relaxed));
 
     if (frameCount <= 0)
         for (const KeyEvent& event : events)
-            key (event.key, Side::events, event.down, 0);
+            key (event.key, event.keyboard, event.down, 0);
 
     runInPieces (
         events, frameCount,
-        [this] (const KeyEvent& event, int frame) { key (event.key, Side::events, event.down, frame); },
+        [this] (const KeyEvent& event, int frame) { key (event.key, event.keyboard, event.down, frame); },
         [&] (int start, int count) { playPiece (channels, start, count); });
 }
 
-void Kernel::takeCard() noexcept
+void Kernel::takeVoice() noexcept
 {
-    // The exchange both takes the card and makes its contents visible here; what is put in later waits for the next time.
-    if (! player_.isReady() || mailbox_.nextCard.load (std::memory_order_relaxed) == nullptr)
+    // The exchange both takes the voice and makes its contents visible here; what is put in later waits for the next time.
+    if (! player_.isReady() || mailbox_.nextVoice.load (std::memory_order_relaxed) == nullptr)
         return;
-    if (PlayedCard* const card = mailbox_.nextCard.exchange (nullptr, std::memory_order_acq_rel))
+    if (PlayedVoice* const voice = mailbox_.nextVoice.exchange (nullptr, std::memory_order_acq_rel))
     {
-        player_.take (*card);
+        player_.take (*voice);
+        agreeOnKeys();
         stage_.resume();
     }
+}
+
+// A voice with other divisions may hear the same keyboards elsewhere.
+void Kernel::agreeOnKeys() noexcept
+{
+    for (int division = 0; division < Keyboard::midiChannels; ++division)
+        for (int key = 0; key < HeldKeys::keyCount; ++key)
+            player_.key (division, key, isHeldIn (division, key), 0);
+}
+
+bool Kernel::isHeldIn (int division, int key) const noexcept
+{
+    const unsigned holders = holders_.holdersOf (key);
+    for (int keyboard = 0; keyboard < Keyboard::count && holders >> static_cast<unsigned> (keyboard) != 0; ++keyboard)
+        if (holders_.isHeldBy (key, keyboard) && player_.divisionOf (keyboard) == division)
+            return true;
+    return false;
 }
 
 void Kernel::takeKeys() noexcept
@@ -62,17 +81,19 @@ void Kernel::takeKeys() noexcept
             player_.releaseAllKeys();
         }
         else
-            key (message->key, Side::control, message->down, 0);
+            key (message->key, message->keyboard, message->down, 0);
     }
 }
 
-void Kernel::key (int key, Side side, bool down, int frameOffset) noexcept
+void Kernel::key (int key, int keyboard, bool down, int frameOffset) noexcept
 {
     if (down)
         lastKey_ = key;
-    // A press is passed on though the other side has the key already: repeats are harmless.
-    if (holders_.change (key, static_cast<int> (side), down) || down)
-        player_.key (key, down, frameOffset);
+    holders_.change (key, keyboard, down);
+    const int division = player_.divisionOf (keyboard);
+    // A press is passed on though another keyboard has the key already: repeats are harmless.
+    if (down || ! isHeldIn (division, key))
+        player_.key (division, key, down, frameOffset);
 }
 
 void Kernel::playPiece (std::span<float* const> channels, int start, int count) noexcept
@@ -95,10 +116,11 @@ Telemetry Kernel::takeReadings() noexcept
              .peakFullScale = meter_.takePeak(),
              .rmsFullScaleDb = meter_.rmsDb(),
              .limiterReductionDb = stage_.takeReductionDb(),
+             .clips = player_.takeClips(),
              .soundingKeys = player_.soundingKeys(),
              .lastKey = lastKey_,
              .silencedByFault = stage_.isSilenced(),
-             .knobsMoving = player_.knobsMoving() };
+             .knobsMoving = player_.controlsMove() };
 }
 
 int Kernel::stageLatencyFrames() const noexcept

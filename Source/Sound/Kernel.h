@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "Sound/CardPlayer.h"
 #include "Sound/KeyEvent.h"
 #include "Sound/KeyHolders.h"
 #include "Sound/KeyQueue.h"
 #include "Sound/LevelMeter.h"
 #include "Sound/ListeningStage.h"
+#include "Sound/StreamSpec.h"
 #include "Sound/Telemetry.h"
+#include "Sound/VoicePlayer.h"
 
 #include <array>
 #include <atomic>
@@ -19,8 +20,9 @@ namespace stopwright
 /// What the control threads leave for the audio thread to find: everything they share but the knobs' letter boxes.
 struct Mailbox
 {
-    std::atomic<PlayedCard*> nextCard { nullptr }; ///< the latest card set and not taken yet; both sides exchange it
+    std::atomic<PlayedVoice*> nextVoice { nullptr }; ///< the latest set and not taken yet; both sides exchange it
     std::atomic<double> levelDb { 0.0 };
+    std::atomic<double> swell { 1.0 }; ///< 0 closed .. 1 open
     KeyQueue keys;
 };
 
@@ -39,27 +41,22 @@ public:
     int stageLatencyFrames() const noexcept;
 
 private:
-    void takeCard() noexcept;
+    void takeVoice() noexcept;
+    void agreeOnKeys() noexcept;
     void takeKeys() noexcept;
-    /// The two sides that hold keys, each without a say in what the other holds.
-    enum class Side
-    {
-        events, ///< what comes with the block, as MIDI does
-        control ///< what comes through the mailbox, as the window's keys do
-    };
-
-    void key (int key, Side side, bool down, int frameOffset) noexcept;
+    bool isHeldIn (int division, int key) const noexcept;
+    void key (int key, int keyboard, bool down, int frameOffset) noexcept;
     void playPiece (std::span<float* const> channels, int start, int count) noexcept;
 
     double rateHz_;
     Mailbox& mailbox_;
-    CardPlayer player_;
+    VoicePlayer player_;
     ListeningStage stage_;
     LevelMeter meter_;
-    KeyHolders holders_;
+    KeyHolders holders_; ///< by keyboard
     int lastKey_ = -1;
-    std::array<double, CardVoice::pieceFrames> relative_ {};
-    std::array<float, CardVoice::pieceFrames> heard_ {};
+    std::array<double, Voice::pieceFrames> relative_ {};
+    std::array<float, Voice::pieceFrames> heard_ {};
 };
 
 } // namespace stopwright

@@ -34,6 +34,11 @@ bool KeyHolders::isHeldBy (int key, int holder) const noexcept
     return isInRange (key, holder) && (holders_[static_cast<std::size_t> (key)] & bitOf (holder)) != 0;
 }
 
+unsigned KeyHolders::holdersOf (int key) const noexcept
+{
+    return isInRange (key, 0) ? holders_[static_cast<std::size_t> (key)] : 0;
+}
+
 bool KeyHolders::isDown (int key) const noexcept
 {
     return isInRange (key, 0) && holders_[static_cast<std::size_t> (key)] != 0;

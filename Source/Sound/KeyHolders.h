@@ -21,6 +21,9 @@ public:
 
     bool isDown (int key) const noexcept;
 
+    /// Who holds a key, a bit each.
+    unsigned holdersOf (int key) const noexcept;
+
     void clear() noexcept { holders_.fill (0); }
 
 private:

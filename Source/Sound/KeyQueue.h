@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Sound/KeyEvent.h"
+
 #include <array>
 #include <atomic>
 #include <cstddef>
@@ -16,6 +18,7 @@ struct KeyMessage
 
     int key = 0;
     bool down = true;
+    int keyboard = Keyboard::ofDivision (0);
 };
 
 /// Carries key messages from one thread to one other in order, and says so when there is no room.

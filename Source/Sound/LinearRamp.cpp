@@ -22,7 +22,8 @@ void LinearRamp::setTarget (double target) noexcept
     framesLeft_ = rampFrames_;
 }
 
-void LinearRamp::apply (std::span<const float> in, std::span<double> out) noexcept
+template <typename Sample>
+void LinearRamp::applyTo (std::span<const Sample> in, std::span<double> out) noexcept
 {
     std::size_t frame = 0;
     for (; frame < in.size() && framesLeft_ > 0; ++frame)
@@ -32,6 +33,16 @@ void LinearRamp::apply (std::span<const float> in, std::span<double> out) noexce
     }
     for (; frame < in.size(); ++frame)
         out[frame] = value_ * static_cast<double> (in[frame]);
+}
+
+void LinearRamp::apply (std::span<const float> in, std::span<double> out) noexcept
+{
+    applyTo (in, out);
+}
+
+void LinearRamp::apply (std::span<const double> in, std::span<double> out) noexcept
+{
+    applyTo (in, out);
 }
 
 void LinearRamp::finish() noexcept

@@ -17,6 +17,7 @@ public:
 
     /// out = in * gain, sample by sample. in.size() == out.size().
     void apply (std::span<const float> in, std::span<double> out) noexcept;
+    void apply (std::span<const double> in, std::span<double> out) noexcept;
 
     double target() const noexcept { return target_; }
 
@@ -26,6 +27,9 @@ public:
     void finish() noexcept;
 
 private:
+    template <typename Sample>
+    void applyTo (std::span<const Sample> in, std::span<double> out) noexcept;
+
     double value_;
     double target_;
     double step_ = 0.0;

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Organ/InstrumentCards.h"
 #include "Organ/KeySource.h"
+
+#include <string>
 
 namespace stopwright
 {
@@ -14,5 +17,9 @@ inline constexpr double lowestReferenceVolts = 31.6e-6;
 /// Fourier series and analogue response, not below lowestReferenceVolts.
 /// Threading: [control]. Fails: Error when the card's network is not sound.
 double referenceVolts (const Card& card, const KeySource& keySource);
+
+/// The same of one stop of an instrument drawn alone, at the outlets, shoe open, as played: half a second of it.
+/// A tablet that cannot sound, or none by that name, gives lowestReferenceVolts. Threading: [control]. Fails: Error.
+double referenceVolts (const Instrument& instrument, const InstrumentCards& cards, const std::string& tablet);
 
 } // namespace stopwright

@@ -2,15 +2,18 @@
 #include "Sound/OfflineRender.h"
 
 #include "Sound/CardVoice.h"
-#include "Sound/Engine.h"
-#include "Sound/FlushToZero.h"
+#include "Sound/InstrumentVoice.h"
+#include "Sound/ListeningSource.h"
+#include "Sound/PhrasePlayer.h"
+#include "Sound/SwellShoe.h"
+#include "Sound/VoltsSource.h"
 #include "Units/Error.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdint>
-#include <limits>
+#include <memory>
 
 namespace stopwright
 {
@@ -18,59 +21,35 @@ namespace stopwright
 namespace
 {
 
-constexpr int blockFrames = 512;
+constexpr int blockFrames = RenderSource::blockFrames;
 
-// The engine comes out of silence in 200 ms; a phrase begins after that.
-constexpr double preRollSeconds = 0.3;
-
-/// Plays a phrase from `firstFrame` of a stream on, block by block.
-class PhrasePlayer
+[[noreturn]] void refuseFault (const std::string& what)
 {
-public:
-    PhrasePlayer (const Phrase& phrase, double rateHz, std::int64_t firstFrame) : keys_ (phrase.keys)
-    {
-        std::ranges::stable_sort (keys_, {}, &TimedKey::seconds);
-        for (const TimedKey& key : keys_)
-            frames_.push_back (firstFrame + std::llround (std::max (0.0, key.seconds) * rateHz));
-    }
-
-    /// The events of the coming `count` frames.
-    std::span<const KeyEvent> eventsFor (int count)
-    {
-        events_.clear();
-        for (; next_ < keys_.size() && frames_[next_] < frame_ + count; ++next_)
-            events_.push_back ({ static_cast<int> (frames_[next_] - frame_), keys_[next_].key, keys_[next_].down });
-        frame_ += count;
-        return events_;
-    }
-
-private:
-    std::vector<TimedKey> keys_;
-    std::vector<std::int64_t> frames_;
-    std::vector<KeyEvent> events_;
-    std::size_t next_ = 0;
-    std::int64_t frame_ = 0;
-};
-
-[[noreturn]] void refuseFault (const Card& card)
-{
-    throw Error ("The output of card '" + card.name
-                 + "' runs away to infinity, so there is nothing to render: look for an amplifier whose feedback "
+    throw Error ("The output of " + what
+                 + " runs away to infinity, so there is nothing to render: look for an amplifier whose feedback "
                    "goes to its plus input.");
 }
 
-using BlockMaker = std::function<void (std::span<const KeyEvent>, std::span<float>)>;
+std::vector<std::string> namesOf (std::uint64_t bits, const std::vector<std::string>& names)
+{
+    std::vector<std::string> chosen;
+    constexpr std::size_t bitCount = 64;
+    for (std::size_t index = 0; index < std::min (bitCount, names.size()); ++index)
+        if ((bits >> index & 1U) != 0)
+            chosen.push_back (names[index]);
+    return chosen;
+}
 
-/// Runs `make` over lead-in and phrase and passes on what follows the lead-in.
-bool run (const RenderRequest& request,
-          std::int64_t silentFrames,
-          std::int64_t delayFrames,
-          const BlockMaker& make,
-          const std::function<void (std::span<const float>)>& sink,
-          const std::function<bool (double)>& progress)
+/// Runs a source over lead-in and phrase and passes on what follows the lead-in.
+RenderOutcome run (const RenderRequest& request,
+                   RenderSource& source,
+                   const std::string& what,
+                   const RenderSink& sink,
+                   const RenderProgress& progress)
 {
     const std::int64_t wanted = std::llround (std::max (0.0, request.phrase.seconds) * request.rateHz);
-    const std::int64_t leadIn = silentFrames + delayFrames;
+    const std::int64_t silentFrames = std::llround (source.leadInSeconds() * request.rateHz);
+    const std::int64_t leadIn = silentFrames + source.delayFrames();
     const std::int64_t total = leadIn + wanted;
     PhrasePlayer player (request.phrase, request.rateHz, silentFrames);
 
@@ -78,56 +57,96 @@ bool run (const RenderRequest& request,
     for (std::int64_t frame = 0; frame < total; frame += blockFrames)
     {
         if (progress && ! progress (static_cast<double> (frame) / static_cast<double> (total)))
-            return false;
+            return {};
         const int count = static_cast<int> (std::min<std::int64_t> (blockFrames, total - frame));
         const auto samples = std::span (block).first (static_cast<std::size_t> (count));
-        make (player.eventsFor (count), samples);
+        player.advance (count);
+        if (const auto position = player.swell())
+            source.setSwell (*position);
+        source.process (player.events(), samples);
+        if (source.hasFault())
+            refuseFault (what);
         const auto skipped = std::clamp<std::int64_t> (leadIn - frame, 0, count);
         if (skipped < count)
             sink (samples.subspan (static_cast<std::size_t> (skipped)));
     }
-    return ! progress || progress (1.0);
+    return { ! progress || progress (1.0), namesOf (source.clips(), source.clipNames()) };
 }
 
-} // namespace
-
-bool renderOffline (const Card& card,
-                    const KeySource& keySource,
-                    const RenderRequest& request,
-                    const std::function<void (std::span<const float>)>& sink,
-                    const std::function<bool (double)>& progress)
+/// Volts are numbers to be compared, and there is time: at the live rate a notch near 10 kHz would be off by 1 dB.
+StreamSpec specFor (const RenderRequest& request)
 {
     StreamSpec spec { .deviceRateHz = request.rateHz, .maxFrames = blockFrames };
     checkStream (spec);
     if (request.scale == RenderScale::volts)
-    {
-        // These are numbers to be compared, and there is time: at the live rate a notch near 10 kHz would be off by 1 dB.
         spec.lowestInternalRateHz = StreamSpec::fineInternalRateHz;
-        CardVoice voice (card, keySource, spec);
-        std::array<double, blockFrames> volts {};
-        const auto make = [&] (std::span<const KeyEvent> events, std::span<float> out)
-        {
-            const FlushToZero flushToZero;
-            voice.process (events, std::span (volts).first (out.size()));
-            if (voice.hasFault())
-                refuseFault (card);
-            std::transform (volts.begin(), volts.begin() + static_cast<std::ptrdiff_t> (out.size()), out.begin(),
-                            [] (double value) { return static_cast<float> (value); });
-        };
-        return run (request, 0, voice.delayFrames(), make, sink, progress);
-    }
+    return spec;
+}
 
-    Engine engine;
-    engine.prepare (spec);
-    engine.setCard (card, keySource, true);
-    const auto make = [&] (std::span<const KeyEvent> events, std::span<float> out)
+} // namespace
+
+RenderOutcome renderOffline (const Card& card,
+                             const KeySource& keySource,
+                             const RenderRequest& request,
+                             const RenderSink& sink,
+                             const RenderProgress& progress)
+{
+    const auto spec = specFor (request);
+    const auto what = "card '" + card.name + "'";
+    if (request.scale == RenderScale::volts)
     {
-        float* const channels[] = { out.data() };
-        engine.process (events, channels, static_cast<int> (out.size()));
-        if (engine.telemetry().silencedByFault)
-            refuseFault (card);
+        VoltsSource source (std::make_unique<CardVoice> (card, keySource, spec), 0.0, {});
+        return run (request, source, what, sink, progress);
+    }
+    ListeningSource source (spec);
+    source.engine().setCard (card, keySource, true);
+    return run (request, source, what, sink, progress);
+}
+
+RenderOutcome renderOffline (const Instrument& instrument,
+                             const InstrumentCards& cards,
+                             const RenderRequest& request,
+                             const RenderSink& sink,
+                             const RenderProgress& progress)
+{
+    const auto spec = specFor (request);
+    const auto what = "instrument '" + instrument.name + "'";
+    if (request.scale == RenderScale::volts)
+    {
+        // A shoe that does not start open must be in its place when the phrase begins.
+        const bool shoeStartsOpen = std::ranges::none_of (request.phrase.swells, [] (const TimedSwell& swell)
+                                                          { return swell.seconds <= 0.0 && swell.position < 1.0; });
+        auto voice = std::make_unique<InstrumentVoice> (instrument, cards, spec);
+        auto clipNames = voice->clipNames();
+        VoltsSource source (std::move (voice), shoeStartsOpen ? 0.0 : SwellShoe::rampSeconds, std::move (clipNames));
+        return run (request, source, what, sink, progress);
+    }
+    ListeningSource source (spec);
+    source.engine().setInstrument (instrument, cards, referenceTablet (instrument, cards), true);
+    return run (request, source, what, sink, progress);
+}
+
+std::string referenceTablet (const Instrument& instrument, const InstrumentCards& cards)
+{
+    const StopTablet* drawn = nullptr;
+    const StopTablet* proposed = nullptr;
+    const StopTablet* first = nullptr;
+    const auto keepFirst = [] (const StopTablet*& kept, const StopTablet& stop, bool wanted)
+    {
+        if (kept == nullptr && wanted)
+            kept = &stop;
     };
-    return run (request, std::llround (preRollSeconds * request.rateHz), engine.latencyFrames(), make, sink, progress);
+    for (std::size_t index = 0; index < std::min (instrument.stops.size(), cards.ofStops.size()); ++index)
+    {
+        const StopTablet& stop = instrument.stops[index];
+        if (! cards.ofStops[index])
+            continue;
+        keepFirst (drawn, stop, stop.drawn);
+        keepFirst (proposed, stop, stop.proposed);
+        keepFirst (first, stop, true);
+    }
+    const StopTablet* const chosen = drawn != nullptr ? drawn : proposed != nullptr ? proposed : first;
+    return chosen != nullptr ? chosen->name : std::string();
 }
 
 } // namespace stopwright

@@ -4,14 +4,14 @@
 namespace stopwright
 {
 
-Phrase heldKeys (const std::vector<int>& keys, double seconds)
+Phrase heldKeys (const std::vector<int>& keys, double seconds, int keyboard)
 {
     Phrase phrase;
     phrase.seconds = seconds;
     for (const int key : keys)
-        phrase.keys.push_back ({ 0.0, key, true });
+        phrase.keys.push_back ({ 0.0, key, true, keyboard });
     for (const int key : keys)
-        phrase.keys.push_back ({ seconds, key, false });
+        phrase.keys.push_back ({ seconds, key, false, keyboard });
     return phrase;
 }
 

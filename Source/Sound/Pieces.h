@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "Sound/CardVoice.h"
+#include "Sound/KeyEvent.h"
+#include "Sound/Voice.h"
 
 #include <algorithm>
 #include <span>
@@ -9,15 +10,15 @@
 namespace stopwright
 {
 
-/// Runs a block in pieces of CardVoice::pieceFrames: key (event, frame of the piece) for the events in a piece, then
+/// Runs a block in pieces of Voice::pieceFrames: key (event, frame of the piece) for the events in a piece, then
 /// piece (start, count). Events outside the block are taken at its ends; a block without frames has no pieces.
 /// Threading: [audio] no allocation, no lock.
 template <typename OnKey, typename OnPiece>
 void runInPieces (std::span<const KeyEvent> events, int frameCount, OnKey key, OnPiece piece) noexcept
 {
-    for (int start = 0; start < frameCount; start += CardVoice::pieceFrames)
+    for (int start = 0; start < frameCount; start += Voice::pieceFrames)
     {
-        const int count = std::min (CardVoice::pieceFrames, frameCount - start);
+        const int count = std::min (Voice::pieceFrames, frameCount - start);
         for (const KeyEvent& event : events)
         {
             const int frame = std::clamp (event.frameOffset, 0, frameCount - 1) - start;

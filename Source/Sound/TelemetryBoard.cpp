@@ -24,6 +24,8 @@ void TelemetryBoard::report (const Telemetry& block) noexcept
     keepHighest (limiterReductionDb_, block.limiterReductionDb);
     keepHighest (loadFraction_, block.loadFraction);
     rmsFullScaleDb_.store (block.rmsFullScaleDb, std::memory_order_relaxed);
+    if (block.clips != 0)
+        clips_.fetch_or (block.clips, std::memory_order_relaxed);
     soundingKeys_.store (block.soundingKeys, std::memory_order_relaxed);
     silencedByFault_.store (block.silencedByFault, std::memory_order_relaxed);
     knobsMoving_.store (block.knobsMoving, std::memory_order_relaxed);
@@ -38,6 +40,7 @@ Telemetry TelemetryBoard::take() noexcept
              .rmsFullScaleDb = rmsFullScaleDb_.load (std::memory_order_relaxed),
              .limiterReductionDb = limiterReductionDb_.exchange (0.0, std::memory_order_relaxed),
              .loadFraction = loadFraction_.exchange (0.0, std::memory_order_relaxed),
+             .clips = clips_.exchange (0, std::memory_order_relaxed),
              .soundingKeys = soundingKeys_.load (std::memory_order_relaxed),
              .lastKey = lastKey_.load (std::memory_order_relaxed),
              .silencedByFault = silencedByFault_.load (std::memory_order_relaxed),

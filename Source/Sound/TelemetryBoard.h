@@ -4,6 +4,7 @@
 #include "Sound/Telemetry.h"
 
 #include <atomic>
+#include <cstdint>
 
 namespace stopwright
 {
@@ -28,6 +29,7 @@ private:
     std::atomic<double> rmsFullScaleDb_ { -200.0 };
     std::atomic<double> limiterReductionDb_ { 0.0 };
     std::atomic<double> loadFraction_ { 0.0 };
+    std::atomic<std::uint64_t> clips_ { 0 };
     std::atomic<int> soundingKeys_ { 0 };
     std::atomic<int> lastKey_ { -1 };
     std::atomic<bool> silencedByFault_ { false };

@@ -22,7 +22,8 @@ struct HarmonicRow
 };
 
 /// Every partial of every tap for one key up to highestHz, in ascending frequency, from the Fourier series and the
-/// analogue small-signal response. Partials a wave lacks are listed with zero.
+/// analogue small-signal response. Partials a wave lacks are listed with zero. With diodes or transistors on the card it
+/// is the answer to small signals about the operating point: what they add by distortion is not in it.
 /// Threading: [control]. Fails: Error when the card's network is not sound.
 std::vector<HarmonicRow>
     harmonicTable (const Card& card, const KeySource& keySource, int key, double highestHz = 20000.0);

@@ -27,7 +27,8 @@ struct ResponseRequest
     int points = 200; ///< 1 .. 100000, log-spaced, both ends included
 };
 
-/// Response from a tap's open-circuit voltage to a node. Threading: [control].
+/// Response from a tap's open-circuit voltage to a node; of diodes and transistors, to small signals about the card's
+/// operating point. Threading: [control].
 /// Fails: Error (unknown tap or node, bad range).
 std::vector<ResponseRow> responseTable (const Card& card, const ResponseRequest& request);
 

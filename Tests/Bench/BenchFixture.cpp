@@ -3,6 +3,7 @@
 
 #include "Bench/DisplayErrors.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace stopwright
@@ -52,6 +53,7 @@ BenchFixture::BenchFixture() : folder_ (freshFolder())
     processor_.setPlayConfigDetails (0, 2, rateHz, blockFrames);
     processor_.prepareToPlay (rateHz, blockFrames);
     session_.open (preset ("LarkfieldOrgan.json"));
+    drawOnly ("Krummhorn 8");
 }
 
 BenchFixture::~BenchFixture()
@@ -60,6 +62,21 @@ BenchFixture::~BenchFixture()
     settings_.reset();
     std::error_code ignored;
     fs::remove_all (folder_, ignored);
+}
+
+int BenchFixture::stop (const std::string& tablet) const
+{
+    const auto& stops = session_.document().instrument->stops;
+    const auto found = std::ranges::find (stops, tablet, &StopTablet::name);
+    if (found == stops.end())
+        throw std::runtime_error ("no stop " + tablet);
+    return static_cast<int> (found - stops.begin());
+}
+
+void BenchFixture::drawOnly (const std::string& tablet)
+{
+    session_.retireAll();
+    session_.draw (stop (tablet), true);
 }
 
 BenchView& BenchFixture::openView (int width, int height)

@@ -14,7 +14,8 @@ namespace stopwright
 {
 
 /// The bench without a sound device: the demonstration organ copied to a folder of its own, a processor that the test
-/// runs by hand, and, when asked for, the real window on a display. Each test gets a fresh one.
+/// runs by hand, and, when asked for, the real window on a display. Each test gets a fresh one, with the proposed stop
+/// in hand and drawn alone.
 class BenchFixture : public testing::Test
 {
 protected:
@@ -26,6 +27,12 @@ protected:
 
     /// A file of the copied presets.
     std::filesystem::path preset (const std::string& name) const { return folder_ / name; }
+
+    /// The index of a stop of the open instrument; the test fails when there is none.
+    int stop (const std::string& tablet) const;
+
+    /// Retires all and draws one stop.
+    void drawOnly (const std::string& tablet);
 
     /// Opens the window with the demonstration organ in it.
     BenchView& openView (int width = 1200, int height = 800);

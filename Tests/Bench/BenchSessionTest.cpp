@@ -200,9 +200,11 @@ TEST_F (BenchSessionTest, EveryStopOfTheDemonstrationOrganPlays)
         if (stops[index].cardFile.empty())
             continue;
         session_.chooseStop (static_cast<int> (index));
-        processor_.engine().key (60, true);
+        drawOnly (stops[index].name);
+        const int division = session_.document().divisionInHand();
+        processor_.engine().key (60, true, division);
         EXPECT_GT (settledRms (0.1), 1e-3) << stops[index].name;
-        processor_.engine().key (60, false);
+        processor_.engine().key (60, false, division);
     }
 }
 

@@ -4,6 +4,7 @@
 #include "Bench/BenchFixture.h"
 #include "Bench/Lettering.h"
 
+#include <algorithm>
 #include <fstream>
 
 namespace stopwright
@@ -143,6 +144,36 @@ TEST_P (LayoutTest, NoTextIsCutAndNothingOverlaps)
     const auto image = paint (texts);
     save (image, "bench");
     EXPECT_GE (texts.size(), 60u);
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
+}
+
+TEST_P (LayoutTest, TheStopListHasRoomToItsEnd)
+{
+    open();
+    Telemetry telemetry;
+    telemetry.clips = ~std::uint64_t { 0 }; // every lamp lit
+    view_->rail().show (telemetry);
+    for (std::size_t index = 0; index < session_.document().instrument->stops.size(); ++index)
+        session_.draw (static_cast<int> (index), true); // bold names
+    std::vector<Lettering::Drawn> texts;
+    save (paint (texts), "stops");
+    expectTextsHaveRoom (texts);
+
+    view_->rail().showEnd();
+    texts.clear();
+    save (paint (texts), "stops_end");
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
+    EXPECT_TRUE (std::ranges::any_of (texts, [] (const auto& drawn) { return drawn.text.endsWith (": clipped"); }));
+}
+
+TEST_P (LayoutTest, ACardAloneHasRoom)
+{
+    session_.open (preset ("Krummhorn8.json"));
+    open();
+    std::vector<Lettering::Drawn> texts;
+    save (paint (texts), "card");
     expectTextsHaveRoom (texts);
     expectNoOverlap (*view_);
 }

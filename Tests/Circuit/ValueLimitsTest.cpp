@@ -52,6 +52,9 @@ TEST (ValueLimits, RangeOfAKnobBelongsToItsKindOfPart)
     EXPECT_EQ (&rangeOf (KnobKind::windingOhms, Inductor {}), &ValueLimits::winding);
     EXPECT_EQ (&rangeOf (KnobKind::position, Potentiometer {}), &ValueLimits::position);
     EXPECT_EQ (&rangeOf (KnobKind::gainBandwidthHz, OpAmp {}), &ValueLimits::gainBandwidth);
+    EXPECT_EQ (&rangeOf (KnobKind::seriesOhms, Diode {}), &ValueLimits::seriesResistance);
+    EXPECT_EQ (&rangeOf (KnobKind::seriesOhms, Supply {}), &ValueLimits::seriesResistance);
+    EXPECT_THROW ((void) rangeOf (KnobKind::seriesOhms, Npn {}), Error);
     EXPECT_THROW ((void) rangeOf (KnobKind::leakOhms, Resistor {}), Error);
     EXPECT_THROW ((void) rangeOf (KnobKind::value, Switch {}), Error);
 }

@@ -42,7 +42,7 @@ TEST (CheckCommand, EveryPresetIsSound)
         EXPECT_EQ (result.out.find ("warning"), std::string::npos) << result.out;
         ++cards;
     }
-    EXPECT_GE (cards, 11);
+    EXPECT_GE (cards, 16);
 }
 
 TEST (CheckCommand, SaysWhatACardIs)
@@ -55,13 +55,30 @@ TEST (CheckCommand, SaysWhatACardIs)
         EXPECT_NE (result.out.find (words), std::string::npos) << "no " << words << " in: " << result.out;
 }
 
+TEST (CheckCommand, SaysWhereACardWithDevicesRests)
+{
+    const auto result = runProgram ({ "check", STOPWRIGHT_ROOT "/Tests/Organ/Documents/good/card-devices.json" });
+    EXPECT_EQ (result.status, 0) << result.err;
+    for (const std::string words :
+         { "2 diodes, 1 npn transistor, 1 pnp transistor, 2 supplies", "rest    node +: 15.0 V",
+           "rest    Q1 active: ", "into its base", "rest    D1 blocking: ", "rest    V1 supplying: " })
+        EXPECT_NE (result.out.find (words), std::string::npos) << "no " << words << " in: " << result.out;
+}
+
 TEST (CheckCommand, SaysWhatAnInstrumentIs)
 {
     const auto result = runProgram ({ "check", preset ("LarkfieldOrgan.json") });
     EXPECT_EQ (result.status, 0) << result.err;
     // The tuning's departures from equal temperament: 2.00024 MHz over 478 .. 253, closed form.
-    for (const std::string words : { "instrument \"Larkfield music school\"", "61 keys, C2 to C7", "30 keys, C2 to F4",
-                                     "-1.19 to +1.19 cents", "Krummhorn8.json, proposed" })
+    for (const std::string words :
+         { "instrument \"Larkfield music school\"", "61 keys, C2 to C7, MIDI channel 1",
+           "30 keys, C2 to F4, MIDI channel 3", "-1.19 to +1.19 cents",
+           "Krummhorn8.json, proposed, drawn, 100 k\u03a9 to Upper reeds, grounded when retired",
+           "Square 2, 500 \u00b5s apart", "Upper reeds: passive, 10.0 k\u03a9 and 1.00 nF to common",
+           "Upper flutes: virtual earth, feedback 100 k\u03a9", "Upper reed preamp: from Upper reeds to Main",
+           "Gain: amplifier, 1.00 \u00b5F into 47.0 k\u03a9 (3.39 Hz), gain 30 (29.5 dB)",
+           "drives 47.0 k\u03a9 and sinks to -5.77 V", "Main: as it comes", "Rotary: rotary speaker",
+           "Upper octave: keys of Upper manual play Upper manual an octave higher" })
         EXPECT_NE (result.out.find (words), std::string::npos) << "no " << words << " in: " << result.out;
 }
 
@@ -110,7 +127,7 @@ TEST (CheckCommand, LooksIntoTheCardsOfAnInstrument)
     const std::string instrument =
         R"({ "stopwright": 1, "kind": "instrument", "name": "Two", "tuning": { "kind": "equalTemperament" },
       "divisions": [ { "name": "Manual", "lowestKey": "C2", "highestKey": "C7" } ],
-      "buses": [ { "name": "Square 4", "footage": "4", "wave": "square", "vpp": 1, "sourceOhms": 0 } ],
+      "keyedBuses": [ { "name": "Square 4", "footage": "4", "wave": "square", "vpp": 1, "sourceOhms": 0 } ],
       "stops": [ { "tablet": "A", "division": "Manual", "card": "a.json" } ] })";
     const auto file = scratch.write ("instrument.json", instrument);
     expectOneRefusal (file, "tablet A");
@@ -126,6 +143,33 @@ TEST (CheckCommand, LooksIntoTheCardsOfAnInstrument)
 
     scratch.write ("a.json", replaced (goodCard, "\"output\": \"out\"", "\"output\": \"elsewhere\""));
     expectOneRefusal (file, "elsewhere");
+}
+
+TEST (CheckCommand, LooksIntoTheCircuitStagesOfAnInstrument)
+{
+    const ScratchFolder scratch;
+    const auto instrument = [] (const std::string& card)
+    {
+        return R"({ "stopwright": 1, "kind": "instrument", "tuning": { "kind": "equalTemperament" },
+      "divisions": [ { "name": "Manual", "lowestKey": "C2", "highestKey": "C7" } ],
+      "mixingBuses": [ { "name": "Mix", "kind": "passive" } ], "outlets": [ { "name": "Main", "kind": "main" } ],
+      "preamps": [ { "name": "P", "bus": "Mix", "outlet": "Main",
+                     "stages": [ { "name": "Tone", "kind": "circuit", "card": ")"
+               + card + R"(" } ] } ] })";
+    };
+    expectOneRefusal (scratch.write ("a.json", instrument ("tone.json")), "stage Tone");
+    expectOneRefusal (scratch.write ("b.json", instrument ("../tone.json")), "outside the folder");
+
+    scratch.write ("tone.json", goodCard);
+    const auto result = runProgram ({ "check", scratch.write ("a.json", instrument ("tone.json")) });
+    EXPECT_EQ (result.status, 0) << result.err;
+    EXPECT_NE (result.out.find ("Tone: circuit tone.json"), std::string::npos) << result.out;
+    EXPECT_NE (result.out.find ("warning: " + (scratch / "a.json").string() + ": mixing bus Mix has no stops"),
+               std::string::npos)
+        << result.out;
+
+    scratch.write ("tone.json", replaced (goodCard, "\"output\": \"out\"", "\"output\": \"elsewhere\""));
+    expectOneRefusal (scratch.write ("a.json", instrument ("tone.json")), "elsewhere");
 }
 
 } // namespace stopwright

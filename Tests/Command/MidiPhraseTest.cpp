@@ -2,6 +2,7 @@
 #include "Command/MidiPhrase.h"
 #include "Command/MidiBuilder.h"
 #include "Command/TempoMap.h"
+#include "Sound/InstrumentVoice.h"
 
 #include <gtest/gtest.h>
 
@@ -13,17 +14,26 @@ using namespace midi;
 namespace
 {
 
-constexpr int lowest = 36;
-constexpr int highest = 96;
+constexpr Compass manual { 36, 96 };
+constexpr Compass pedal { 36, 65 };
 
 std::string tempo (int microseconds)
 {
     return bytes ({ 0xFF, 0x51, 3, microseconds >> 16, (microseconds >> 8) & 0xFF, microseconds & 0xFF });
 }
 
-MidiPhrase phraseOfTrack (const std::string& events)
+MidiPhrase phraseOfTrack (const std::string& events, const ChannelCompasses& channels = channelsOfOne (manual))
 {
-    return phraseOf (parseMidiFile (header (0, 1, 96) + track (events), "test.mid"), lowest, highest);
+    return phraseOf (parseMidiFile (header (0, 1, 96) + track (events), "test.mid"), channels);
+}
+
+/// Two manuals that hear channels 2 and 3, and what else there is.
+Instrument organ (const std::vector<Division>& more)
+{
+    Instrument instrument;
+    instrument.divisions = { { "Upper", 36, 96, 3 }, { "Lower", 36, 96, 2 } };
+    instrument.divisions.insert (instrument.divisions.end(), more.begin(), more.end());
+    return instrument;
 }
 
 } // namespace
@@ -62,12 +72,16 @@ TEST (MidiPhrase, TimesAreSeconds)
     EXPECT_DOUBLE_EQ (played.phrase.seconds, 1.5);
 }
 
-TEST (MidiPhrase, AKeyStaysDownUntilTheLastChannelLetsGo)
+TEST (MidiPhrase, EachChannelIsAKeyboard)
 {
-    const auto played = phraseOfTrack (bytes ({ 0, 0x90, 60, 1, 10, 0x91, 60, 1, 10, 0x80, 60, 0, 10, 0x81, 60, 0 }));
-    ASSERT_EQ (played.phrase.keys.size(), 2U);
-    EXPECT_TRUE (played.phrase.keys[0].down);
-    EXPECT_DOUBLE_EQ (played.phrase.keys[1].seconds, 30.0 / 192.0);
+    const auto played = phraseOfTrack (bytes ({ 0, 0x90, 60, 1, 10, 0x9F, 60, 1, 10, 0x80, 60, 0, 10, 0x8F, 60, 0 }));
+    ASSERT_EQ (played.phrase.keys.size(), 4U);
+    for (const std::size_t index : { 0U, 2U })
+        EXPECT_EQ (played.phrase.keys[index].keyboard, Keyboard::ofChannel (1));
+    for (const std::size_t index : { 1U, 3U })
+        EXPECT_EQ (played.phrase.keys[index].keyboard, Keyboard::ofChannel (16));
+    EXPECT_FALSE (played.phrase.keys[2].down);
+    EXPECT_DOUBLE_EQ (played.phrase.keys[3].seconds, 30.0 / 192.0);
 }
 
 TEST (MidiPhrase, ARepeatedStrikeIsOneHeldKey)
@@ -101,8 +115,74 @@ TEST (MidiPhrase, LeavesOutKeysBeyondTheCompass)
 {
     const auto played = phraseOfTrack (bytes ({ 0, 0x90, 35, 1, 0, 36, 1, 0, 96, 1, 0, 97, 1, 10, 35, 0 }));
     EXPECT_EQ (played.notes, 2);
-    EXPECT_EQ (played.notesLeftOut, 2);
+    EXPECT_EQ (played.notesOutside, 2);
+    EXPECT_EQ (played.notesUnheard, 0);
     EXPECT_EQ (played.phrase.keys.size(), 4U);
+}
+
+TEST (MidiPhrase, CountsTheNotesThatNothingHears)
+{
+    auto channels = channelsOfOne (manual);
+    channels[3].reset();
+    channels[6].reset();
+    const auto played = phraseOfTrack (
+        bytes ({ 0, 0x96, 60, 1, 0, 0x93, 60, 1, 0, 0x90, 60, 1, 10, 0x86, 60, 0, 0, 0x83, 60, 0, 0, 0x96, 61, 1 }),
+        channels);
+    EXPECT_EQ (played.notes, 1);
+    EXPECT_EQ (played.notesUnheard, 3);
+    EXPECT_EQ (played.notesInFile(), 4);
+    EXPECT_EQ (played.unheardChannels, (std::vector<int> { 4, 7 }));
+    ASSERT_EQ (played.phrase.keys.size(), 2U);
+    EXPECT_EQ (played.phrase.keys[0].keyboard, Keyboard::ofChannel (1));
+}
+
+TEST (MidiPhrase, MovesTheSwellShoeOnChannelsThatAreHeard)
+{
+    auto channels = channelsOfOne (manual);
+    channels[1].reset();
+    const auto played = phraseOfTrack (
+        bytes ({ 0, 0xB0, 11, 127, 0, 0x90, 60, 1, 96, 0xB0, 11, 0, 0, 0xB1, 11, 64, 0, 7, 90, 96, 0x80, 60, 0 }),
+        channels);
+    ASSERT_EQ (played.phrase.swells.size(), 2U);
+    EXPECT_DOUBLE_EQ (played.phrase.swells[0].seconds, 0.0);
+    EXPECT_DOUBLE_EQ (played.phrase.swells[0].position, 1.0);
+    EXPECT_DOUBLE_EQ (played.phrase.swells[1].seconds, 0.5);
+    EXPECT_DOUBLE_EQ (played.phrase.swells[1].position, 0.0);
+    EXPECT_DOUBLE_EQ (played.phrase.seconds, 1.0);
+}
+
+TEST (ChannelCompasses, AreThoseOfTheDivisionsThatHearThem)
+{
+    const auto closed = channelsOf (organ ({}));
+    EXPECT_EQ (closed[1], manual);
+    EXPECT_EQ (closed[2], manual);
+    EXPECT_FALSE (closed[0]);
+    EXPECT_FALSE (closed[15]);
+
+    // The first that states no channel hears what nobody claims; a second one hears nothing.
+    const auto open = channelsOf (organ ({ { "Pedal", 36, 65, {} }, { "Echo", 48, 96, {} } }));
+    EXPECT_EQ (open[0], pedal);
+    EXPECT_EQ (open[1], manual);
+    EXPECT_EQ (open[15], pedal);
+}
+
+// What the phrase leaves out must be what the voice does not hear.
+TEST (ChannelCompasses, AgreeWithTheVoice)
+{
+    for (const auto& instrument : { organ ({}), organ ({ { "Pedal", 37, 65, {} }, { "Echo", 48, 96, 16 } }) })
+    {
+        const InstrumentVoice voice (instrument, {}, StreamSpec {});
+        const auto channels = channelsOf (instrument);
+        for (int channel = 1; channel <= Keyboard::midiChannels; ++channel)
+        {
+            const int division = voice.divisionOfChannel (channel);
+            const auto& compass = channels[static_cast<std::size_t> (channel - 1)];
+            ASSERT_EQ (compass.has_value(), division >= 0) << channel;
+            if (! compass)
+                continue;
+            EXPECT_EQ (compass->lowestKey, instrument.divisions[static_cast<std::size_t> (division)].lowestKey);
+        }
+    }
 }
 
 } // namespace stopwright

@@ -16,8 +16,7 @@ namespace stopwright
 namespace
 {
 
-constexpr int lowest = 0;
-constexpr int highest = 127;
+constexpr Compass everyKey { 0, 127 };
 
 struct Strike
 {
@@ -46,7 +45,7 @@ void expectSameStrikes (const std::string& bytes)
 {
     const auto wanted = strikesByJuce (bytes);
     std::vector<Strike> found;
-    for (const auto& event : phraseOf (parseMidiFile (bytes, "test.mid"), lowest, highest).phrase.keys)
+    for (const auto& event : phraseOf (parseMidiFile (bytes, "test.mid"), channelsOfOne (everyKey)).phrase.keys)
         if (event.down)
             found.push_back ({ event.seconds, event.key });
     ASSERT_EQ (found.size(), wanted.size());

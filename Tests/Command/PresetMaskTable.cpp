@@ -6,6 +6,7 @@ namespace stopwright
 
 const std::vector<PresetMask>& presetMasks()
 {
+    constexpr int pedalKey = 36; // C2
     static const std::vector<PresetMask> masks {
         { "Krummhorn8.json",
           1,
@@ -96,6 +97,11 @@ const std::vector<PresetMask>& presetMasks()
             { 9, -10 },
             { 10, -12 } } },
         { "Quint2-2-3.json", 3, { { 3, 0 }, { 9, -18 }, { 15, -30 }, { 21, -37 } } },
+        { "OpenFlute8.json", 1, { { 1, 0 }, { 2, -16 }, { 3, -28 }, { 4, -36 }, { 5, -42 } } },
+        { "Principal4.json", 1, { { 1, 0 }, { 2, -7 }, { 3, -13 }, { 5, -22 }, { 6, -25 }, { 7, -28 } }, 2.0 },
+        { "SuperOctave2.json", 1, { { 1, 0 }, { 3, -15 }, { 5, -24 }, { 7, -30 } }, 4.0 },
+        { "SubBass16.json", 1, { { 1, 0 }, { 3, -20 }, { 5, -31 }, { 7, -39 } }, 0.5, pedalKey },
+        { "BassFlute8.json", 1, { { 1, 0 }, { 3, -16 }, { 5, -26 }, { 7, -32 } }, 1.0, pedalKey },
     };
     return masks;
 }

@@ -67,6 +67,22 @@ TEST (StandardMidiFile, MergesTracksInTimeOrder)
     EXPECT_EQ (file.keys[3].key, 60);
 }
 
+TEST (StandardMidiFile, ReadsTheSwellShoe)
+{
+    // Two moves by running status, in two tracks; controller 7 is none.
+    const auto first = bytes ({ 0, 0xB2, 11, 127, 96, 11, 0, 0, 7, 100 });
+    const auto second = bytes ({ 48, 0xBF, 11, 64 });
+    const auto file = parseMidiFile (header (1, 2, 96) + track (first) + track (second), "test.mid");
+    EXPECT_TRUE (file.keys.empty());
+    ASSERT_EQ (file.swells.size(), 3U);
+    EXPECT_EQ (file.swells[0].position, MidiSwellEvent::open);
+    EXPECT_EQ (file.swells[0].channel, 2);
+    EXPECT_EQ (file.swells[1].position, 64);
+    EXPECT_EQ (file.swells[1].tick, 48);
+    EXPECT_EQ (file.swells[1].channel, 15);
+    EXPECT_EQ (file.swells[2].position, 0);
+}
+
 TEST (StandardMidiFile, SkipsWhatAnOrganHasNoUseFor)
 {
     const auto events =

@@ -3,8 +3,8 @@
 #
 # sh Tests/Live/BenchUnderJack.sh BUILD_DIRECTORY [PICTURE.png]
 #
-# Runs the real program on a display and a JACK server of its own: acknowledges the cautions, plays a key, turns a part
-# while it sounds, saves, opens again, and measures what was captured. With PICTURE, the window at 1200 by 800 is kept
+# Runs the real program on a display and a JACK server of its own: acknowledges the cautions, plays a key, draws and
+# retires tablets, turns a part while it sounds, saves, opens again, and measures what was captured. With PICTURE, the window at 1200 by 800 is kept
 # there. All pictures and captures stay in BUILD_DIRECTORY/live. Exit status 77 (skipped) when a tool is missing.
 set -eu
 
@@ -29,9 +29,13 @@ chmod 700 "$work/runtime"
 cp -r "$root/Presets" "$work/Presets"
 card=$work/Presets/Krummhorn8.json
 
-# Where the ring of R5 is in a window of 1200 by 800.
-R5_X=197
+# Where things are in a window of 1200 by 800: the ring of R5, tablets, and what retires them all.
+R5_X=583
 R5_Y=307
+FLUTE='100 124'
+KRUMMHORN='100 148'
+OBOE='100 213'
+RETIRE_ALL='192 70'
 
 started=
 failures=0
@@ -156,6 +160,13 @@ wheel ()
     done
 }
 
+# click "X Y" : presses a place of the window, then moves off it, so that no tooltip is in the pictures.
+click ()
+{
+    # shellcheck disable=SC2086 # two numbers
+    xdotool mousemove --window "$window" $1 sleep 0.1 click 1 sleep 0.1 mousemove 1679 1049
+}
+
 # --- a display and a sound server
 Xvfb -displayfd 3 -screen 0 1680x1050x24 -nolisten tcp 3>"$work/display" >"$work/xvfb.log" 2>&1 &
 started="$! $started"
@@ -189,8 +200,8 @@ sleep 1
 record silent 0.5
 check "silent: rms, dBFS" "$(reading rms silent)" "<" -100
 
-# --- a key, typed
-xdotool mousemove 1679 1049 # off the window, so that no tooltip is in the pictures
+# --- a key, typed, on the stop in hand alone
+click "$FLUTE" # drawn when the organ is opened; now retired
 xdotool windowfocus "$window" keydown a
 sleep 0.6
 record before 1
@@ -199,7 +210,22 @@ check "C4: sounds, dBFS" "$(reading rms before)" ">" -45
 check_gapless before "C4: pitch is off by, Hz" "$(awk "BEGIN { d = $(reading partialhz before) - $fundamental; print d < 0 ? -d : d }")" "<" 0.05
 check "C4: both channels the same, frames that differ" "$(reading channelsdiffer before)" == 0
 import -window "$window" "$work/playing.png"
+
+# --- two tablets more, drawn while the key is down, then all retired
+click "$FLUTE"
+sleep 0.3
 [ -z "$picture" ] || import -window "$window" "$picture"
+click "$OBOE"
+sleep 0.3
+record drawn 0.5
+import -window "$window" "$work/drawn.png"
+check "two tablets drawn: level change, dB" "$(awk "BEGIN { print $(reading rms drawn) - $(reading rms before) }")" ">" 1
+click "$RETIRE_ALL"
+sleep 0.4
+record retired 0.5
+check "all retired: rms, dBFS" "$(reading rms retired)" "<" -90
+click "$KRUMMHORN"
+sleep 0.3
 
 # --- a part turned while it sounds: the load R5 down by eight steps of E12
 for take in 1 2 3; do
@@ -241,6 +267,7 @@ expect "the bench goes when it is told to" sh -c '! jack_lsp | grep -q stopwrigh
 # --- a second run: no cautions any more, the saved card
 start_bench second.log "$work/Presets/LarkfieldOrgan.json"
 expect "a second run plays at once" until_true 10 sh -c 'jack_lsp | grep -q stopwright-bench:out_2'
+click "$FLUTE"
 xdotool windowfocus "$window" keydown a
 sleep 0.6
 record again 1

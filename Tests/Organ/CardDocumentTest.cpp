@@ -6,6 +6,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace stopwright
@@ -178,12 +179,45 @@ TEST (CardDocument, RefusalsNameThePlaceAndTheRemedy)
                "reed.json: /stopwright: the document is of version 7, and");
 }
 
-TEST (CardDocument, ReservedKindsAreNotSupportedYet)
+TEST (CardDocument, ReadsDiodesTransistorsAndSupplies)
 {
-    for (const std::string kind : { "diode", "npn", "pnp", "supply" })
-        EXPECT_EQ (refusal ("\"kind\": \"inductor\"", "\"kind\": \"" + kind + "\""),
-                   "reed.json: /parts/1/kind: part L1: a part of kind " + kind
-                       + " is not supported yet; leave it out, or put a linear equivalent in its place.");
+    const auto card = readCard (STOPWRIGHT_ROOT "/Tests/Organ/Documents/good/card-devices.json");
+    const auto part = [&card] (const std::string& name) {
+        return std::find_if (card.parts.begin(), card.parts.end(), [&] (const Part& p) { return p.name == name; })
+            ->value;
+    };
+    EXPECT_EQ (std::get<Supply> (part ("V1")).volts, 15.0);
+    EXPECT_EQ (std::get<Supply> (part ("V2")).volts, 7.5);
+    EXPECT_EQ (std::get<Supply> (part ("V2")).seriesOhms, 4.7);
+    EXPECT_EQ (std::get<Npn> (part ("Q1")).saturationAmps, 0.01e-12);
+    EXPECT_EQ (std::get<Npn> (part ("Q1")).forwardBeta, 200.0);
+    EXPECT_EQ (std::get<Npn> (part ("Q1")).reverseBeta, 4.0);
+    EXPECT_EQ (std::get<Npn> (part ("Q1")).earlyVolts, 74.03);
+    EXPECT_EQ (std::get<Npn> (part ("Q1")).leakageAmps, 0.0);
+    EXPECT_EQ (std::get<Pnp> (part ("Q2")).leakageAmps, 4e-6);
+    EXPECT_EQ (std::get<Pnp> (part ("Q2")).reverseBeta, 1.0);
+    EXPECT_FALSE (std::get<Pnp> (part ("Q2")).earlyVolts);
+    EXPECT_EQ (std::get<Diode> (part ("D1")).saturationAmps, 2.52e-9);
+    EXPECT_EQ (std::get<Diode> (part ("D1")).emissionCoefficient, 1.752);
+    EXPECT_EQ (std::get<Diode> (part ("D1")).seriesOhms, 0.568);
+    EXPECT_EQ (std::get<Diode> (part ("D2")).emissionCoefficient, 1.0);
+
+    const auto text = cardText (card);
+    EXPECT_EQ (cardText (parseCard (text, "again")), text);
+}
+
+TEST (CardDocument, DeviceRefusalsNameTheNumber)
+{
+    const auto diode = [] (const std::string& numbers)
+    {
+        return refusal ("\"kind\": \"resistor\", \"nodes\": [\"in\", \"t\"]",
+                        "\"kind\": \"diode\", \"nodes\": [\"in\", \"t\"]" + numbers);
+    };
+    EXPECT_EQ (diode (""), "reed.json: /parts/0: part R1: the field 'saturationAmps' is missing.");
+    EXPECT_EQ (
+        diode (", \"saturationAmps\": 1"),
+        "reed.json: /parts/0/saturationAmps: part R1: the saturation current is 1.00 A but must be from 1.00e-20 A "
+        "to 10.0 mA.");
 }
 
 TEST (CardDocument, RefusesWhatASchemaCannotTell)

@@ -42,7 +42,7 @@ TEST (KeySource, OfACardAloneIsTemperedWithExactMutations)
 TEST (KeySource, OfAnInstrumentHasItsTuningAndCompass)
 {
     Instrument organ;
-    organ.divisions = { { "Upper", 36, 96 }, { "Pedal", 36, 65 } };
+    organ.divisions = { { "Upper", 36, 96, {} }, { "Pedal", 36, 65, {} } };
     organ.tuning.referenceHz = 442.0;
     organ.keyer.shape = KeyerShape::contact;
     const auto source = keySourceOf (organ, "Pedal", quintCard());
@@ -58,7 +58,7 @@ TEST (KeySource, OfAnInstrumentHasItsTuningAndCompass)
 TEST (KeySource, EndsAtTheHighestGenerator)
 {
     Instrument organ;
-    organ.divisions = { { "Upper", 36, 96 } };
+    organ.divisions = { { "Upper", 36, 96, {} } };
     const auto source = keySourceOf (organ, "Upper", Card());
     EXPECT_GT (pitchOf (source, 96, "2"), 8372.0); // C9
     EXPECT_EQ (pitchOf (source, 97, "2"), 0.0);    // C#9
@@ -71,7 +71,7 @@ TEST (KeySource, EndsAtTheHighestGenerator)
 TEST (KeySource, RefusesWhatTheInstrumentDoesNotHave)
 {
     Instrument organ;
-    organ.divisions = { { "Upper", 36, 96 }, { "Pedal", 36, 65 } };
+    organ.divisions = { { "Upper", 36, 96, {} }, { "Pedal", 36, 65, {} } };
     try
     {
         keySourceOf (organ, "Swell", Card());
@@ -92,7 +92,7 @@ TEST (KeySource, RefusesWhatTheInstrumentDoesNotHave)
 TEST (KeySource, OfATopOctaveHasItsOwnPitches)
 {
     Instrument organ;
-    organ.divisions = { { "Upper", 36, 96 } };
+    organ.divisions = { { "Upper", 36, 96, {} } };
     organ.tuning.kind = TuningKind::topOctave;
     organ.tuning.divisors = { 478, 451, 426, 402, 379, 358, 338, 319, 301, 284, 268, 253 };
     const auto source = keySourceOf (organ, "Upper", Card());

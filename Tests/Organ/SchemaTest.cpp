@@ -2,16 +2,11 @@
 #include "Circuit/ValueLimits.h"
 #include "Organ/CardDocument.h"
 #include "Organ/InstrumentDocument.h"
-#include "Organ/JsonTree.h"
 #include "Organ/SampleDocuments.h"
+#include "Organ/SchemaChecker.h"
 #include "Organ/UnknownFields.h"
 
 #include <gtest/gtest.h>
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validator.hpp>
-
 #include <set>
 
 namespace stopwright
@@ -19,34 +14,6 @@ namespace stopwright
 
 namespace
 {
-
-using Json = nlohmann::json;
-using Adapter = valijson::adapters::NlohmannJsonAdapter;
-
-Json schemaOf (const std::string& kind)
-{
-    return Json::parse (
-        textOf (STOPWRIGHT_ROOT "/Assets/" + std::string (kind == "card" ? "Card" : "Instrument") + ".schema.json"));
-}
-
-class SchemaChecker
-{
-public:
-    explicit SchemaChecker (const std::string& kind) : json_ (schemaOf (kind))
-    {
-        valijson::SchemaParser().populateSchema (Adapter (json_), schema_);
-    }
-
-    bool accepts (const Json& document)
-    {
-        valijson::Validator validator;
-        return validator.validate (schema_, Adapter (document), nullptr);
-    }
-
-private:
-    Json json_;
-    valijson::Schema schema_;
-};
 
 bool loaderAccepts (const std::string& kind, const std::string& text)
 {
@@ -80,7 +47,7 @@ TEST_P (Schemas, AgreeWithTheLoaderOnGoodDocuments)
 {
     SchemaChecker schema (GetParam());
     const auto files = sampleDocuments ("good", GetParam());
-    ASSERT_GE (files.size(), 3U);
+    ASSERT_GE (files.size(), 6U);
     for (const auto& file : files)
     {
         EXPECT_TRUE (loaderAccepts (GetParam(), textOf (file))) << file;
@@ -180,9 +147,15 @@ TEST (Schema, HasTheFieldsTheProgramKnows)
     EXPECT_EQ (fieldsOf (card["definitions"]["part"]), known ("part"));
     EXPECT_EQ (fieldsOf (instrument), known ("instrument"));
     EXPECT_EQ (fieldsOf (instrument["properties"]["tuning"]), known ("tuning"));
-    EXPECT_EQ (fieldsOf (instrument["properties"]["keyer"]), known ("keyer"));
-    for (const std::string kind : { "division", "bus", "stop" })
+    for (const std::string kind :
+         { "keyer", "division", "keyedBus", "contacts", "mixingBus", "preamp", "stage", "outlet", "coupler", "stop" })
         EXPECT_EQ (fieldsOf (instrument["definitions"][kind]), known (kind)) << kind;
+    EXPECT_EQ (fieldsOf (instrument["definitions"]["stage"]["properties"]["coupling"]), known ("coupling"));
+    const auto& tremulantOrRotary = instrument["definitions"]["outlet"]["allOf"];
+    EXPECT_EQ (fieldsOf (tremulantOrRotary[0]["then"]["properties"]["tremulant"]), known ("tremulant"));
+    EXPECT_EQ (fieldsOf (tremulantOrRotary[1]["then"]["properties"]["rotary"]), known ("rotary"));
+    for (const std::string rotor : { "horn", "drum" })
+        EXPECT_EQ (fieldsOf (instrument["definitions"]["rotor"]), known (rotor));
 }
 
 } // namespace stopwright

@@ -7,6 +7,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace stopwright
 {
 
@@ -37,7 +39,27 @@ TEST (UnknownFields, NameObjectsWithoutANameByTheirField)
     std::vector<std::string> places;
     for (const auto& unknown : listUnknownFields (organ.unknownFields))
         places.push_back (unknown.place + "/" + unknown.field);
-    EXPECT_EQ (places, (std::vector<std::string> { "/couplers", "stop \"Stopped flute 8\"/lamp", "tuning/temper" }));
+    EXPECT_EQ (places, (std::vector<std::string> { "/pistons", "stop \"Stopped flute 8\"/lamp", "tuning/temper" }));
+}
+
+TEST (UnknownFields, NameWhatStandsInsideAnotherThing)
+{
+    const auto organ = readInstrument (STOPWRIGHT_ROOT "/Tests/Organ/Documents/good/instrument-foreign-fields.json");
+    std::vector<std::string> sentences;
+    for (const auto& unknown : listUnknownFields (organ.unknownFields))
+        sentences.push_back (unknown.sentence);
+    for (const std::string expected :
+         { "contacts: the field \"material\" is unknown; it is kept as it is.",
+           "coupling of P/Gain: the field \"make\" is unknown; it is kept as it is.",
+           "horn of Turn: the field \"baffle\" is unknown; it is kept as it is.",
+           "keyed bus S8: the field \"loadOhms\" has no meaning here; it is kept as it is.",
+           "keyer of S8: the field \"sustain\" is unknown; it is kept as it is.",
+           "mixing bus Mix: the field \"feedbackOhms\" has no meaning here; it is kept as it is.",
+           "outlet Out: the field \"tremulant\" has no meaning here; it is kept as it is.",
+           "rotary of Turn: the field \"brake\" is unknown; it is kept as it is.",
+           "stage P/Gain: the field \"card\" has no meaning here; it is kept as it is.",
+           "tremulant of Shake: the field \"lamp\" is unknown; it is kept as it is." })
+        EXPECT_NE (std::find (sentences.begin(), sentences.end(), expected), sentences.end()) << expected;
 }
 
 } // namespace stopwright

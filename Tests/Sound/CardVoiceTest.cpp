@@ -184,14 +184,14 @@ TEST (CardVoice, RampsTapLevelsAndParts)
 {
     auto voice = makeVoice (plainCard());
     renderVolts (voice, 48000, { { 0, 69, true } });
-    voice.setKnobTarget (*voice.findTapLevelKnob ("W1"), 4.0);
-    EXPECT_TRUE (voice.knobsMoving());
+    voice.setControl (*voice.findTapLevelKnob ("W1"), 4.0);
+    EXPECT_TRUE (voice.controlsMove());
     renderVolts (voice, static_cast<int> (LinearCircuit::rampSeconds * 48000.0) + 64);
-    EXPECT_FALSE (voice.knobsMoving());
+    EXPECT_FALSE (voice.controlsMove());
     auto loud = renderVolts (voice, 48000);
     EXPECT_NEAR (std::abs (windowedPartial (loud, 440.0, 48000.0)), 4.0 / std::numbers::pi, 1e-4);
 
-    voice.setKnobTarget (*voice.findKnob ({ "R1", KnobKind::value }), 30e3);
+    voice.setControl (*voice.findKnob ({ "R1", KnobKind::value }), 30e3);
     renderVolts (voice, 4800);
     loud = renderVolts (voice, 48000);
     EXPECT_NEAR (std::abs (windowedPartial (loud, 440.0, 48000.0)), 2.0 / std::numbers::pi, 1e-4);
@@ -201,9 +201,9 @@ TEST (CardVoice, IgnoresKnobsThatAreNotThere)
 {
     auto voice = makeVoice (plainCard());
     for (const int knob : { -1, 1000 })
-        voice.setKnobTarget (knob, 1.0);
-    voice.setKnobTarget (0, std::nan (""));
-    EXPECT_FALSE (voice.knobsMoving());
+        voice.setControl (knob, 1.0);
+    voice.setControl (0, std::nan (""));
+    EXPECT_FALSE (voice.controlsMove());
 }
 
 // A voice of the same card that takes over mid-note is not to be told from the one it took over from.
@@ -214,7 +214,7 @@ TEST (CardVoice, GoesOnWhereAnotherStands)
         auto first = makeVoice (card);
         renderVolts (first, 10000 + 17, { { 0, 45, true }, { 3000, 57, true }, { 9990, 64, true } });
         auto second = makeVoice (card);
-        second.adopt (first, second.prepareAdoption (first));
+        second.adopt (first, second.prepareAdoption (first).get());
         const std::vector<KeyEvent> later { { 100, 45, false }, { 200, 70, true } };
         const auto expected = renderVolts (first, 6000, later);
         const auto got = renderVolts (second, 6000, later);
@@ -237,7 +237,7 @@ TEST (CardVoice, HoldsTheKeysOfAnotherOnNewTaps)
     auto first = makeVoice (plainCard());
     renderVolts (first, 4800, { { 0, 60, true }, { 0, 64, true } });
     auto second = makeVoice (otherCard());
-    second.adopt (first, second.prepareAdoption (first));
+    second.adopt (first, second.prepareAdoption (first).get());
     const auto volts = renderVolts (second, 9600);
     EXPECT_EQ (second.soundingKeys(), 2);
     EXPECT_GT (rmsOf (volts), 0.1);
@@ -250,13 +250,13 @@ TEST (CardVoice, NoticesANetworkRunningAway)
     auto voice = makeVoice (runawayCard());
     renderVolts (voice, 48000, { { 0, 69, true } });
     EXPECT_FALSE (voice.hasFault());
-    voice.setKnobTarget (*voice.findKnob ({ "Rf", KnobKind::value }), 100e3);
+    voice.setControl (*voice.findKnob ({ "Rf", KnobKind::value }), 100e3);
     renderVolts (voice, 48000);
     EXPECT_TRUE (voice.hasFault());
 
     // A voice that takes over has the keys and the time, not the charge.
     auto next = makeVoice (runawayCard());
-    next.adopt (voice, next.prepareAdoption (voice));
+    next.adopt (voice, next.prepareAdoption (voice).get());
     const auto volts = renderVolts (next, 48000);
     EXPECT_FALSE (next.hasFault());
     EXPECT_GT (rmsOf (volts), 0.1);

@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/CardVoice.h"
-#include "Sound/KaiserLowpass.h"
+#include "Sound/ClickMeasure.h"
 #include "Sound/TestCards.h"
 #include "Support/Tolerances.h"
-#include "Units/Decibels.h"
 
 #include <gtest/gtest.h>
 
@@ -18,23 +17,6 @@ namespace
 using namespace test;
 
 constexpr double rateHz = 48000.0;
-
-/// What lies above 6 kHz: the samples less their low-passed selves. The ends, where the filter is not full, are left out.
-std::vector<double> aboveSixKilohertz (std::span<const double> samples)
-{
-    static const auto low =
-        kaiserLowpass ({ .passEdge = 5500.0 / rateHz, .stopEdge = 6000.0 / rateHz, .attenuationDb = 120.0 });
-    const auto half = low.size() / 2;
-    std::vector<double> high;
-    for (std::size_t i = half; i + half < samples.size(); ++i)
-    {
-        double sum = 0.0;
-        for (std::size_t k = 0; k < low.size(); ++k)
-            sum += low[k] * samples[i + half - k];
-        high.push_back (samples[i] - sum);
-    }
-    return high;
-}
 
 struct Turn
 {
@@ -54,25 +36,25 @@ double residueDb (const Turn& turn, bool inOneGo)
         const StreamSpec spec { .deviceRateHz = rateHz, .maxFrames = 64 };
         CardVoice voice (card, keySourceForCardAlone (card), spec);
         const int knob = *voice.findKnob ({ turn.part, KnobKind::value });
-        voice.setKnobTarget (knob, turn.from);
+        voice.setControl (knob, turn.from);
         renderVolts (voice, 48000 + 44 * phase, { { 0, 57, true } });
         auto samples = renderVolts (voice, 4096);
         if (inOneGo)
         {
             // The negative twin: what a jump between two settled networks sounds like.
             CardVoice other (card, keySourceForCardAlone (card), spec);
-            other.setKnobTarget (knob, turn.to);
+            other.setControl (knob, turn.to);
             renderVolts (other, 48000 + 44 * phase + 4096, { { 0, 57, true } });
             const auto after = renderVolts (other, 4096);
             samples.insert (samples.end(), after.begin(), after.end());
         }
         else
         {
-            voice.setKnobTarget (knob, turn.to);
+            voice.setControl (knob, turn.to);
             const auto after = renderVolts (voice, 4096);
             samples.insert (samples.end(), after.begin(), after.end());
         }
-        worst = std::max (worst, toDecibels (peakOf (aboveSixKilohertz (samples)) / peakOf (samples)));
+        worst = std::max (worst, residueAboveSixKilohertz (samples, rateHz));
     }
     return worst;
 }

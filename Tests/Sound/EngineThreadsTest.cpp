@@ -4,6 +4,7 @@
 // under ThreadSanitizer, which finds what goes wrong without it going wrong.
 #include "Sound/Engine.h"
 #include "Sound/TestCards.h"
+#include "Sound/TestOrgan.h"
 #include "Support/Random.h"
 
 #include <gtest/gtest.h>
@@ -29,7 +30,7 @@ void playBlocks (Engine& engine, std::atomic<bool>& isOver, std::atomic<int>& ba
     float* const channels[] = { heard.data() };
     for (int block = 0; block < blocks; ++block)
     {
-        const KeyEvent event { block % blockFrames, 36 + block % 61, block % 3 != 0 };
+        const KeyEvent event { block % blockFrames, 36 + block % 61, block % 3 != 0, block % Keyboard::count };
         engine.process (std::span (&event, 1), channels, blockFrames);
         for (const float sample : heard)
             if (! std::isnormal (sample) && sample != 0.0F)
@@ -46,7 +47,10 @@ void turnAndPress (Engine& engine, const std::atomic<bool>& isOver)
         engine.turn ({ "R1", KnobKind::value }, random.logUniform (1e3, 1e6));
         engine.turn ({ "C1", KnobKind::value }, random.logUniform (1e-10, 1e-7));
         engine.turnTapLevel ("W1", random.uniform (0.1, 4.0));
-        engine.key (random.integer (36, 96), random.chance (0.5));
+        engine.key (random.integer (36, 96), random.chance (0.5), random.integer (0, 2));
+        engine.draw (random.chance (0.5) ? "One" : "Two", random.chance (0.5));
+        engine.turnMixing ("One", random.logUniform (1e3, 1e6));
+        engine.setSwell (random.uniform (0.0, 1.0));
         engine.setListeningLevelDb (random.uniform (-60.0, -10.0));
         if (random.chance (0.01))
             engine.releaseAllKeys();
@@ -61,9 +65,15 @@ void setCards (Engine& engine, const std::atomic<bool>& isOver)
     sources.reserve (cards.size());
     for (const Card& card : cards)
         sources.push_back (keySourceForCardAlone (card));
+    auto organ = emptyOrgan ({});
+    organ.add ("One", plainCard(), "Upper");
+    organ.add ("Two", otherCard(), "Lower").drawn = false;
     for (std::size_t count = 0; ! isOver; ++count)
     {
-        engine.setCard (cards[count % 3], sources[count % 3], count % 4 == 0);
+        if (count % 2 == 1)
+            engine.setInstrument (organ.instrument, organ.cards, "One", false);
+        else
+            engine.setCard (cards[count % 3], sources[count % 3], count % 4 == 0);
         if (count % 5 == 0)
             engine.collectReplaced();
         std::this_thread::yield();

@@ -6,6 +6,7 @@
 #include "Sound/ListeningStage.h"
 #include "Sound/OfflineRender.h"
 #include "Sound/TestCards.h"
+#include "Sound/TestOrgan.h"
 #include "Support/AllocationGuard.h"
 #include "Support/Random.h"
 #include "Units/Decibels.h"
@@ -13,6 +14,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <optional>
 #include <vector>
 
 namespace stopwright
@@ -42,17 +44,33 @@ public:
             setCard();
     }
 
+    /// From now on it may be a whole instrument that is set, too.
+    void bringOrgan() { organ_ = larkfield(); }
+
     void setCard()
     {
         card_ = &cards_[static_cast<std::size_t> (random_.integer (0, static_cast<int> (cards_.size()) - 1))];
         engine_.setCard (*card_, keySourceForCardAlone (*card_), random_.chance (0.5));
     }
 
+    void setInstrument()
+    {
+        for (auto& stop : organ_->instrument.stops)
+            stop.drawn = random_.chance (0.4);
+        for (auto& coupler : organ_->instrument.couplers)
+            coupler.drawn = random_.chance (0.2);
+        const auto& inHand = anyOf (organ_->instrument.stops);
+        card_ = &*organ_->cards.ofStops[static_cast<std::size_t> (&inHand - organ_->instrument.stops.data())];
+        engine_.setInstrument (organ_->instrument, organ_->cards, inHand.name, random_.chance (0.1));
+    }
+
     /// Knobs anywhere in or out of range, keys, levels, cards.
     void meddle()
     {
         if (random_.chance (0.02))
-            setCard();
+            organ_&& random_.chance (0.7) ? setInstrument() : setCard();
+        if (organ_)
+            playOrgan();
         if (random_.chance (0.5))
             turnSomething();
         if (random_.chance (0.3))
@@ -73,7 +91,8 @@ public:
         left_.assign (static_cast<std::size_t> (frames), 9.0F);
         events_.clear();
         for (int i = random_.integer (0, 3); i > 0; --i)
-            events_.push_back ({ random_.integer (-5, frames + 5), random_.integer (-3, 140), random_.chance (0.5) });
+            events_.push_back ({ random_.integer (-5, frames + 5), random_.integer (-3, 140), random_.chance (0.5),
+                                 random_.integer (-1, Keyboard::count) });
 
         float* const channels[] = { left_.data() };
         const AllocationGuard guard;
@@ -104,6 +123,30 @@ public:
     Engine& engine() { return engine_; }
 
 private:
+    template <typename Item>
+    const Item& anyOf (const std::vector<Item>& items)
+    {
+        return items[static_cast<std::size_t> (random_.integer (0, static_cast<int> (items.size()) - 1))];
+    }
+
+    /// Tablets, couplers, outlets, the shoe, mixing resistors and other keyboards.
+    void playOrgan()
+    {
+        const auto& instrument = organ_->instrument;
+        if (random_.chance (0.3))
+            engine_.draw (anyOf (instrument.stops).name, random_.chance (0.5));
+        if (random_.chance (0.05))
+            engine_.drawCoupler (anyOf (instrument.couplers).name, random_.chance (0.5));
+        if (random_.chance (0.05))
+            engine_.switchOutlet (anyOf (instrument.outlets).name, random_.chance (0.5));
+        if (random_.chance (0.1))
+            engine_.turnMixing (anyOf (instrument.stops).name, random_.logUniform (1e-3, 1e12));
+        if (random_.chance (0.1))
+            engine_.setSwell (random_.uniform (-0.5, 1.5));
+        if (random_.chance (0.3))
+            engine_.key (random_.integer (0, 127), random_.chance (0.5), random_.integer (-1, 17));
+    }
+
     void turnSomething()
     {
         if (random_.chance (0.2))
@@ -121,6 +164,7 @@ private:
     Random random_;
     Engine engine_;
     std::vector<Card> cards_;
+    std::optional<TestOrgan> organ_;
     const Card* card_ = nullptr;
     std::vector<float> left_;
     std::vector<KeyEvent> events_;
@@ -176,6 +220,39 @@ TEST (Misuse, ManyCardsAndKnobsForSixtySeconds)
 {
     RoughPlayer player (93);
     player.prepare (48000.0, 512);
+    for (int block = 0; block < 60 * 48000 / 512; ++block)
+    {
+        player.meddle();
+        player.play (512);
+    }
+    player.expectClean();
+}
+
+TEST (Misuse, AWholeOrganAtEveryRateAndBlock)
+{
+    RoughPlayer player (94);
+    player.bringOrgan();
+    for (const double rateHz : { 44100.0, 48000.0, 88200.0, 96000.0, 192000.0 })
+        for (const int block : { 1, 16, 63, 64, 512, 4096 })
+        {
+            player.prepare (rateHz, block);
+            player.setInstrument();
+            int frames = 0;
+            for (int count = 0; count < 150 && frames < rateHz / 4; ++count, frames += block)
+            {
+                player.meddle();
+                player.play (block);
+            }
+        }
+    player.expectClean();
+}
+
+TEST (Misuse, OrgansCardsAndTabletsForSixtySeconds)
+{
+    RoughPlayer player (95);
+    player.bringOrgan();
+    player.prepare (48000.0, 512);
+    player.setInstrument();
     for (int block = 0; block < 60 * 48000 / 512; ++block)
     {
         player.meddle();

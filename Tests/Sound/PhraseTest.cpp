@@ -18,6 +18,8 @@ TEST (Phrase, HoldsKeysFromBeginningToEnd)
     EXPECT_EQ (phrase.keys[1].key, 64);
     EXPECT_TRUE (phrase.keys[1].down);
     EXPECT_FALSE (phrase.keys[3].down);
+    EXPECT_EQ (phrase.keys[3].keyboard, Keyboard::ofChannel (1));
+    EXPECT_EQ (heldKeys ({ 60 }, 1.0, Keyboard::ofDivision (2)).keys[1].keyboard, Keyboard::ofDivision (2));
 }
 
 } // namespace

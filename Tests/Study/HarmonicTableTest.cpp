@@ -218,7 +218,7 @@ TEST (HarmonicTable, BorrowedMutationsFallBesideThem)
 TEST (HarmonicTable, BrokenBackTapsCountFromTheOctaveTheySound)
 {
     Instrument organ;
-    organ.divisions = { { "Manual", 36, 96 } };
+    organ.divisions = { { "Manual", 36, 96, {} } };
     organ.tuning.top = TopBehaviour::breakBack;
     const auto card = straightCard ({ sampleTap ("A", WaveKind::square, "1") });
     const auto rows =

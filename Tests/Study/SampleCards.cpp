@@ -72,7 +72,7 @@ Card straightCard (std::vector<Tap> taps)
 KeySource keysUpToC9()
 {
     Instrument organ;
-    organ.divisions = { { "Manual", 36, 96 } };
+    organ.divisions = { { "Manual", 36, 96, {} } };
     return keySourceOf (organ, "Manual", Card());
 }
 

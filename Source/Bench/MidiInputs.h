@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <juce_audio_devices/juce_audio_devices.h>
+
+#include <bitset>
+#include <map>
+#include <mutex>
+
+namespace stopwright
+{
+
+/// Stands between the MIDI inputs and what plays them, and remembers which keys each input holds, so that the keys of
+/// one that is pulled out are let go.
+/// Threading: messages on the inputs' threads, everything else on the message thread; never the audio thread.
+class MidiInputs : public juce::MidiInputCallback
+{
+public:
+    explicit MidiInputs (juce::MidiInputCallback& player) : player_ (player) {}
+
+    void handleIncomingMidiMessage (juce::MidiInput* source, const juce::MidiMessage& message) override;
+
+    /// The same, by the identifier of the input.
+    void take (const juce::String& identifier, const juce::MidiMessage& message);
+
+    /// Lets go what this input holds and no other one does.
+    void inputGone (const juce::String& identifier);
+
+private:
+    static constexpr std::size_t keyCount = 128;
+    static constexpr std::size_t channelCount = 16;
+    using Keys = std::bitset<keyCount * channelCount>;
+
+    juce::MidiInputCallback& player_;
+    std::mutex mutex_;
+    std::map<juce::String, Keys> held_; ///< by identifier
+};
+
+} // namespace stopwright

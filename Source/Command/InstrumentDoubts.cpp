@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Command/InstrumentDoubts.h"
+
+#include "Circuit/FindingWords.h"
+#include "Command/CardReport.h"
+#include "Units/Pitch.h"
+
+#include <algorithm>
+
+namespace stopwright
+{
+
+namespace
+{
+
+using Sentences = std::vector<std::string>;
+
+bool isOnABus (const Tap& tap, const std::vector<KeyedBus>& buses)
+{
+    return std::any_of (buses.begin(), buses.end(),
+                        [&tap] (const KeyedBus& bus) { return bus.wave == tap.wave && bus.footage == tap.footage; });
+}
+
+bool gives (const Tap& tap)
+{
+    return tap.voltsPeakToPeak > 0.0;
+}
+
+/// The keys of a division for which none of the taps has a generator.
+std::vector<int> silentKeys (const Card& card, const KeySource& source)
+{
+    std::vector<int> keys;
+    for (int key = source.lowestKey; key <= source.highestKey; ++key)
+        if (std::none_of (card.taps.begin(), card.taps.end(),
+                          [&source, key] (const Tap& tap)
+                          { return gives (tap) && source.tuning.generatorFor (key, tap.footage); }))
+            keys.push_back (key);
+    return keys;
+}
+
+void doubtCard (const Instrument& instrument, const StopTablet& stop, const Card& card, Sentences& doubts)
+{
+    const auto tablet = "tablet " + partWords (stop.name);
+    for (const auto& tap : card.taps)
+        if (! isOnABus (tap, instrument.keyedBuses))
+            doubts.push_back (
+                tablet + ": tap " + partWords (tap.name)
+                + " takes a wave that no keyed bus of the instrument carries; choose a bus, or add one to "
+                  "the instrument.");
+    if (std::none_of (card.taps.begin(), card.taps.end(), gives))
+    {
+        doubts.push_back (tablet + " has no level, for its taps have 0 V peak to peak; give them a voltage.");
+        return;
+    }
+    const auto keys = silentKeys (card, keySourceOf (instrument, stop.division, card));
+    if (! keys.empty())
+        doubts.push_back (tablet + ": " + counted (keys.size(), "key") + " from " + keyName (keys.front()) + " to "
+                          + keyName (keys.back())
+                          + " stay silent, for no generator has their pitch; tap a bus of another footage, or let the "
+                            "ranks break back.");
+}
+
+void doubtStop (const Instrument& instrument,
+                const StopTablet& stop,
+                const std::optional<Card>& card,
+                Sentences& doubts)
+{
+    const auto tablet = "tablet " + partWords (stop.name);
+    if (stop.cardFile.empty())
+        doubts.push_back (tablet
+                          + (stop.drawn ? " is drawn but blank, so it gives nothing; give it a card, or retire it."
+                                        : " is blank; give it a card to make it a stop."));
+    else if (stop.bus.empty() && ! instrument.mixingBuses.empty())
+        doubts.push_back (tablet + " is on no mixing bus, so it is silent in the organ; give it one.");
+    if (card)
+        doubtCard (instrument, stop, *card, doubts);
+}
+
+void doubtBus (const Instrument& instrument, const MixingBus& bus, Sentences& doubts)
+{
+    const auto words = "mixing bus " + partWords (bus.name);
+    const auto feeds = [&bus] (const auto& thing) { return thing.bus == bus.name; };
+    if (std::none_of (instrument.preamps.begin(), instrument.preamps.end(), feeds))
+        doubts.push_back (words + " feeds no preamp, so its stops are silent; add a preamp that names it.");
+    if (std::none_of (instrument.stops.begin(), instrument.stops.end(), feeds))
+        doubts.push_back (words + " has no stops; move some to it, or leave it out.");
+}
+
+void doubtPreamp (const Preamp& preamp, Sentences& doubts)
+{
+    for (const auto& stage : preamp.stages)
+        if (stage.kind == StageKind::amplifier && stage.gain == 0.0)
+            doubts.push_back ("stage " + partWords (stage.name) + " of preamp " + partWords (preamp.name)
+                              + " has a gain of 0, so nothing passes it; give it a gain.");
+}
+
+void doubtOutlet (const Instrument& instrument, const Outlet& outlet, Sentences& doubts)
+{
+    if (std::none_of (instrument.preamps.begin(), instrument.preamps.end(),
+                      [&outlet] (const Preamp& preamp) { return preamp.outlet == outlet.name; }))
+        doubts.push_back ("outlet " + partWords (outlet.name)
+                          + " is fed by no preamp; lead one to it, or leave it out.");
+}
+
+} // namespace
+
+std::vector<std::string> doubtsOf (const Instrument& instrument, const InstrumentCards& cards)
+{
+    Sentences doubts;
+    for (const auto& bus : instrument.mixingBuses)
+        doubtBus (instrument, bus, doubts);
+    for (const auto& preamp : instrument.preamps)
+        doubtPreamp (preamp, doubts);
+    for (const auto& outlet : instrument.outlets)
+        doubtOutlet (instrument, outlet, doubts);
+    for (std::size_t i = 0; i < instrument.stops.size(); ++i)
+        doubtStop (instrument, instrument.stops[i], cards.ofStops[i], doubts);
+    return doubts;
+}
+
+} // namespace stopwright

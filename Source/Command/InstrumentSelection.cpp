@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Command/InstrumentSelection.h"
+
+#include "Circuit/FindingWords.h"
+#include "Command/CardSelection.h"
+#include "Organ/InstrumentDocument.h"
+#include "Organ/Spelling.h"
+#include "Units/Error.h"
+#include "Units/QuotedText.h"
+
+#include <algorithm>
+#include <string_view>
+#include <utility>
+
+namespace stopwright
+{
+
+namespace
+{
+
+template <typename Item>
+std::vector<std::string_view> namesOf (const std::vector<Item>& items)
+{
+    std::vector<std::string_view> names;
+    names.reserve (items.size());
+    for (const auto& item : items)
+        names.emplace_back (item.name);
+    return names;
+}
+
+std::vector<std::string_view> tabletsOf (const Instrument& instrument)
+{
+    auto names = namesOf (instrument.stops);
+    const auto couplers = namesOf (instrument.couplers);
+    names.insert (names.end(), couplers.begin(), couplers.end());
+    return names;
+}
+
+[[noreturn]] void
+    refuseStranger (const std::string& word, const std::string& name, const std::vector<std::string_view>& names)
+{
+    const auto closest = closestWord (name, names);
+    std::vector<std::string> shown;
+    shown.reserve (names.size());
+    for (const auto known : names)
+        shown.push_back (partWords (known));
+    const std::vector<std::string_view> views (shown.begin(), shown.end());
+    throw Error ("There is no " + word + " " + quotedText (name) + " in the instrument"
+                 + (closest ? "; did you mean " + quotedText (*closest) + "?" : ".")
+                 + (names.empty() ? " It has none." : " It has " + listedWords (views, "and") + "."));
+}
+
+bool isOnABus (const Instrument& instrument, const StopTablet& stop)
+{
+    return instrument.mixingBuses.empty() || ! stop.bus.empty();
+}
+
+void drawOnly (Instrument& instrument, const std::vector<std::string>& tablets)
+{
+    for (auto& stop : instrument.stops)
+        stop.drawn = false;
+    for (auto& coupler : instrument.couplers)
+        coupler.drawn = false;
+    for (const auto& name : tablets)
+    {
+        const auto stop = std::ranges::find (instrument.stops, name, &StopTablet::name);
+        const auto coupler = std::ranges::find (instrument.couplers, name, &Coupler::name);
+        if (coupler != instrument.couplers.end())
+            coupler->drawn = true;
+        else if (stop == instrument.stops.end())
+            refuseStranger ("tablet", name, tabletsOf (instrument));
+        else if (stop->cardFile.empty())
+            throw Error ("The tablet " + partWords (name)
+                         + " is blank, so it has no sound to draw; give it a card in the instrument.");
+        else if (! isOnABus (instrument, *stop))
+            throw Error ("The tablet " + partWords (name)
+                         + " is on no mixing bus, so it cannot be heard; give it a bus in the instrument.");
+        else
+            stop->drawn = true;
+    }
+}
+
+/// Whether a stop is drawn and can be heard.
+bool sounds (const Instrument& instrument, const StopTablet& stop)
+{
+    return stop.drawn && ! stop.cardFile.empty() && isOnABus (instrument, stop);
+}
+
+void requireSound (const Instrument& instrument)
+{
+    if (std::ranges::none_of (instrument.stops, [&] (const auto& stop) { return sounds (instrument, stop); }))
+        throw Error ("No stop is drawn, so nothing would sound; name the stops to draw, as in --stops \"Diapason 8, "
+                     "Oboe 8\".");
+}
+
+} // namespace
+
+SelectedInstrument selectInstrument (const std::filesystem::path& file, const std::vector<std::string>& tablets)
+{
+    auto instrument = readInstrument (file);
+    try
+    {
+        if (! tablets.empty())
+            drawOnly (instrument, tablets);
+        requireSound (instrument);
+    }
+    catch (const Error& fault)
+    {
+        throw DocumentError (file.string(), {}, fault.what());
+    }
+    auto cards = instrumentCards (instrument, file);
+    for (std::size_t index = 0; index < instrument.stops.size(); ++index)
+        if (const auto& card = cards.ofStops[index])
+            requireSoundCard (*card, cardPath (file, instrument.stops[index].cardFile));
+    return { std::move (instrument), std::move (cards) };
+}
+
+std::vector<std::string> drawnTablets (const SelectedInstrument& selected)
+{
+    std::vector<std::string> names;
+    for (const auto& stop : selected.instrument.stops)
+        if (sounds (selected.instrument, stop))
+            names.push_back (stop.name);
+    for (const auto& coupler : selected.instrument.couplers)
+        if (coupler.drawn)
+            names.push_back (coupler.name);
+    return names;
+}
+
+PhraseKeyboards keyboardsOf (const SelectedInstrument& selected, const std::string& division)
+{
+    const auto& instrument = selected.instrument;
+    const auto drawn =
+        std::ranges::find_if (instrument.stops, [&] (const auto& stop) { return sounds (instrument, stop); });
+    const auto& name = division.empty() && drawn != instrument.stops.end() ? drawn->division : division;
+    const auto found = std::ranges::find (instrument.divisions, name, &Division::name);
+    if (found == instrument.divisions.end())
+        refuseStranger ("division", name, namesOf (instrument.divisions));
+    return { channelsOf (instrument), Keyboard::ofDivision (static_cast<int> (found - instrument.divisions.begin())),
+             Compass { found->lowestKey, found->highestKey } };
+}
+
+} // namespace stopwright

@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Tone/KeyerSettings.h"
+#include "Tone/Wave.h"
+#include "Units/Footage.h"
+
+#include <optional>
+#include <string>
+
+namespace stopwright
+{
+
+/// A keyed bus of the instrument as found: what a tap can be taken from.
+///
+/// voltsPeakToPeak is what one key alone gives. With collectorOhms, every key reaches the bus through a resistor of its
+/// own and they share the bus's load, so that n keys give each (Rc + Rl) / (Rc + n Rl) of what one gives alone: the bus
+/// sags. Without it keys add up undiminished, as on a bus with an amplifier for each key.
+struct KeyedBus
+{
+    std::string name;
+    Footage footage = Footage::parse ("8");
+    Wave wave;
+    double voltsPeakToPeak = 1.0;
+    double sourceOhms = 0.0;
+    std::optional<double> collectorOhms; ///< Rc, per key
+    double loadOhms = 10000.0;           ///< Rl, of the bus; means something only beside collectorOhms
+    std::optional<KeyerSettings> keyer;  ///< instead of the instrument's
+};
+
+} // namespace stopwright

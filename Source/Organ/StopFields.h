@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Organ/DocumentFields.h"
+#include "Organ/Instrument.h"
+
+namespace stopwright
+{
+
+// The stop rail. For the .cpp files of this folder only. Threading: [control]. Fails: DocumentError.
+
+/// Read once divisions, mixing buses and couplers have been.
+StopTablet readStop (FieldReader& fields, const Instrument& instrument, UnknownFieldStore& unknown);
+JsonTree stopTree (const StopTablet& stop, UnknownFieldSource& unknown);
+
+} // namespace stopwright

@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include <string>
+
+namespace stopwright
+{
+
+/// What a stop that is not drawn leaves on its bus.
+enum class WhenRetired
+{
+    open,    ///< nothing: the mixing resistor hangs free, and the bus grows louder for the others
+    grounded ///< its mixing resistor to common, so that levels stay as they are
+};
+
+/// One tablet of the stop rail. `cardFile` is relative to the instrument's document; empty for a blank tablet.
+/// `proposed` marks the tablet the work is about.
+struct StopTablet
+{
+    std::string name;
+    std::string division;
+    std::string cardFile;
+    bool proposed = false;
+    std::string bus;          ///< mixing bus; empty: the instrument has none, or the stop is on none
+    double mixingOhms = 47e3; ///< from the card's output to the bus
+    int polarity = 1;         ///< 1 or -1
+    WhenRetired whenRetired = WhenRetired::grounded;
+    bool drawn = false; ///< when the instrument is opened
+};
+
+} // namespace stopwright
