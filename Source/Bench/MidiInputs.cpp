@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/MidiInputs.h"
 
+#include "Sound/HeldKeys.h"
+
 namespace stopwright
 {
 
@@ -9,7 +11,8 @@ namespace
 
 std::size_t placeOf (int channel, int key)
 {
-    return static_cast<std::size_t> ((channel - 1) * 128 + key);
+    const int place = (channel - 1) * HeldKeys::keyCount + key;
+    return static_cast<std::size_t> (place);
 }
 
 } // namespace

@@ -37,7 +37,7 @@ void BusNode::solve (const Stops& stops, Samples& busVolts, Samples& out) noexce
 void BusNode::solveBehind (const Stops& stops, Samples& busVolts, Samples& out) noexcept
 {
     const double ohms = 1.0 / wholeSiemens (stops);
-    std::array<double, 2 * length> amps {};
+    std::array<double, twoBlocks> amps {};
     std::copy (stops.amps.begin(), stops.amps.end(), amps.begin());
     for (std::size_t sample = 0; sample < busVolts.size(); ++sample)
     {

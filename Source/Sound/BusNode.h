@@ -8,6 +8,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <tuple>
 
 namespace stopwright
 {
@@ -25,6 +26,8 @@ class BusNode
 public:
     static constexpr int length = PortBlock::length;
     using Samples = PortBlock::Samples;
+
+    static constexpr std::size_t twoBlocks = 2 * std::tuple_size_v<Samples>;
 
     /// What the stops on the bus come to.
     struct Stops
@@ -53,7 +56,7 @@ public:
     template <typename Curves>
     void solveBeside (Curves& curves, const Stops& stops, Samples& busVolts, Samples& out) noexcept
     {
-        std::array<double, 2 * length> amps {};
+        std::array<double, twoBlocks> amps {};
         std::copy (stops.amps.begin(), stops.amps.end(), amps.begin());
         for (std::size_t sample = 0; sample < busVolts.size(); ++sample)
         {

@@ -27,6 +27,10 @@ public:
     /// Fails: Error with a sentence when the card's network is not sound.
     CardVoice (const Card& card, const KeySource& keySource, const StreamSpec& spec);
     ~CardVoice() override;
+    CardVoice (const CardVoice&) = delete;
+    CardVoice& operator= (const CardVoice&) = delete;
+    CardVoice (CardVoice&&) = delete;
+    CardVoice& operator= (CardVoice&&) = delete;
 
     /// Controls: knobs of parts in SI, ramped over LinearCircuit::rampSeconds, and a tap's volts peak to peak. Nothing
     /// when there is no such number. Threading: [control].

@@ -27,6 +27,10 @@ public:
     /// Fails: Error with a sentence that names the tablet or stage when something cannot be played.
     InstrumentVoice (const Instrument& instrument, const InstrumentCards& cards, const StreamSpec& spec);
     ~InstrumentVoice() override;
+    InstrumentVoice (const InstrumentVoice&) = delete;
+    InstrumentVoice& operator= (const InstrumentVoice&) = delete;
+    InstrumentVoice (InstrumentVoice&&) = delete;
+    InstrumentVoice& operator= (InstrumentVoice&&) = delete;
 
     /// Controls by name. Threading: [control]. Values: draws and couplers 0 or 1; knobs in SI; a mixing resistor in ohms.
     std::optional<int> findDraw (const std::string& tablet) const;

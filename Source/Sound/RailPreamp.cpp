@@ -44,9 +44,10 @@ RailPreamp::RailPreamp (const MixingBus& bus,
 
 void RailPreamp::process (int blockCount, OutletMix& outlet, int offset) noexcept
 {
-    for (int block = 0; block < blockCount; ++block)
-        bus_.process (block * RailStop::length, volts_.data() + block * RailStop::length);
-    const auto volts = std::span (volts_).first (static_cast<std::size_t> (blockCount * RailStop::length));
+    const int frames = blockCount * RailStop::length;
+    for (int frame = 0; frame < frames; frame += RailStop::length)
+        bus_.process (frame, volts_.data() + frame);
+    const auto volts = std::span (volts_).first (static_cast<std::size_t> (frames));
     chain_.process (volts);
     outlet.add (volts, offset);
 }
