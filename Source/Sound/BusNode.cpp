@@ -68,11 +68,4 @@ void BusNode::adopt (const BusNode& other) noexcept
     out_ = other.out_;
 }
 
-void BusNode::reset() noexcept
-{
-    volts_ = 0.0;
-    capacitorAmps_ = 0.0;
-    out_ = 0.0;
-}
-
 } // namespace stopwright

@@ -80,8 +80,6 @@ public:
     /// Goes on with the volts and charges of another bus.
     void adopt (const BusNode& other) noexcept;
 
-    void reset() noexcept;
-
 private:
     /// Siemens of everything straight on the bus.
     double wholeSiemens (const Stops& stops) const noexcept

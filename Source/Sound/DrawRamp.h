@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Sound/LevelEnds.h"
+
 #include <algorithm>
 
 namespace stopwright
 {
 
-/// A tablet on its way in or out: how far it is drawn, 0 .. 1, with level ends (3 p^2 - 2 p^3), in equal steps.
+/// A tablet on its way in or out: how far it is drawn, 0 .. 1, with level ends, in equal steps.
 /// Threading: [audio].
 class DrawRamp
 {
@@ -32,9 +34,7 @@ public:
         place_ = place_ < target_ ? std::min (target_, place_ + step_) : std::max (target_, place_ - step_);
     }
 
-    void finish() noexcept { place_ = target_; }
-
-    double value() const noexcept { return place_ * place_ * (3.0 - 2.0 * place_); }
+    double value() const noexcept { return withLevelEnds (place_); }
 
 private:
     double target_;

@@ -34,6 +34,11 @@ struct Engine::Implementation
 {
     Implementation() { mailbox.levelDb.store (startListeningLevelDb, std::memory_order_relaxed); }
 
+    void collectReplaced()
+    {
+        std::erase_if (voices, [] (const auto& voice) { return voice->wasReleased.load (std::memory_order_acquire); });
+    }
+
     void publish (std::unique_ptr<PlayedVoice> played, const std::string& tablet);
     void play (std::function<std::unique_ptr<Voice> (const StreamSpec&)> maker,
                double referenceVolts,
@@ -113,7 +118,7 @@ void Engine::Implementation::play (std::function<std::unique_ptr<Voice> (const S
                                    double referenceVolts,
                                    const std::string& tablet)
 {
-    std::erase_if (voices, [] (const auto& voice) { return voice->wasReleased.load (std::memory_order_acquire); });
+    collectReplaced();
     auto played = std::make_unique<PlayedVoice> (maker (spec), referenceVolts, voices);
     makeVoice = std::move (maker);
     reference = referenceVolts;
@@ -233,8 +238,7 @@ double Engine::listeningLevelDb() const noexcept
 
 void Engine::collectReplaced()
 {
-    std::erase_if (implementation_->voices,
-                   [] (const auto& voice) { return voice->wasReleased.load (std::memory_order_acquire); });
+    implementation_->collectReplaced();
 }
 
 bool Engine::isSilencedByFault() const noexcept

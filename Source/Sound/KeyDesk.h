@@ -48,8 +48,6 @@ public:
                 sound (coupler.to, key + coupler.semitones, drawn, onChange);
     }
 
-    bool isHeld (int division, int key) const noexcept { return at (division).held.isDown (key); }
-
     bool sounds (int division, int key) const noexcept
     {
         return at (division).reasons[static_cast<std::size_t> (key)] > 0;

@@ -70,14 +70,4 @@ void KeyedTone::copyKeysFrom (const KeyedTone& other) noexcept
     std::copy_n (other.volts_.begin(), std::min (volts_.size(), other.volts_.size()), volts_.begin());
 }
 
-void KeyedTone::reset() noexcept
-{
-    keyers_.reset();
-    held_.clear();
-    heldCount_ = 0;
-    sag_.setTarget (1.0);
-    sag_.finish();
-    std::fill (volts_.begin(), volts_.end(), 0.0);
-}
-
 } // namespace stopwright

@@ -52,8 +52,6 @@ public:
     /// Goes on where a tone of the same wave and footage is.
     void copyKeysFrom (const KeyedTone& other) noexcept;
 
-    void reset() noexcept;
-
 private:
     double sagFactor() const noexcept;
 

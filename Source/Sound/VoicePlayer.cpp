@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/VoicePlayer.h"
 
+#include "Sound/LevelEnds.h"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -10,12 +12,6 @@ namespace stopwright
 
 namespace
 {
-
-/// 0 .. 1 with level ends, so that the fade itself has no corner: 3 p^2 - 2 p^3.
-double smoothed (double place) noexcept
-{
-    return place * place * (3.0 - 2.0 * place);
-}
 
 double peakOf (std::span<const double> samples) noexcept
 {
@@ -114,7 +110,7 @@ void VoicePlayer::addLeaving (std::span<double> relative) noexcept
     {
         fadePlace_ = std::min (1.0, fadePlace_ + fadeStep_);
         const double old = volts[frame] / leaving_->referenceVolts;
-        relative[frame] = old + smoothed (fadePlace_) * (relative[frame] - old);
+        relative[frame] = old + withLevelEnds (fadePlace_) * (relative[frame] - old);
     }
     if (fadePlace_ >= 1.0)
         releaseLeaving();
