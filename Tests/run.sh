@@ -60,7 +60,8 @@ build sanitize
 check "tests under AddressSanitizer and UndefinedBehaviorSanitizer" run_tests sanitize
 build thread stopwright-thread-tests
 check "tests under ThreadSanitizer" run_tests thread --label-regex thread
-check "all tests" xvfb-run -a ctest --test-dir "$root/build/release" --parallel "$(nproc)" --output-on-failure \
+# -noreset: a display whose last window left would otherwise start anew and drop a test that connects in that moment.
+check "all tests" xvfb-run -a -s "-screen 0 1280x1024x24 -noreset" ctest --test-dir "$root/build/release" --parallel "$(nproc)" --output-on-failure \
     --no-tests=error
 
 [ -z "$failed" ] || fail "these checks failed: ${failed#, }"

@@ -168,7 +168,9 @@ click ()
 }
 
 # --- a display and a sound server
-Xvfb -displayfd 3 -screen 0 1680x1050x24 -nolisten tcp 3>"$work/display" >"$work/xvfb.log" 2>&1 &
+# -noreset: without it a server whose last client left (the search for the window is one) starts anew and drops whoever
+# connects in that moment.
+Xvfb -displayfd 3 -screen 0 1680x1050x24 -nolisten tcp -noreset 3>"$work/display" >"$work/xvfb.log" 2>&1 &
 started="$! $started"
 until_true 20 test -s "$work/display"
 DISPLAY=:$(cat "$work/display")
