@@ -61,7 +61,7 @@ check "tests under AddressSanitizer and UndefinedBehaviorSanitizer" run_tests sa
 build thread stopwright-thread-tests
 check "tests under ThreadSanitizer" run_tests thread --label-regex thread
 # -noreset: a display whose last window left would otherwise start anew and drop a test that connects in that moment.
-check "all tests" xvfb-run -a -s "-screen 0 1280x1024x24 -noreset" ctest --test-dir "$root/build/release" --parallel "$(nproc)" --output-on-failure \
-    --no-tests=error
+check "all tests" xvfb-run -a -s "-screen 0 1280x1024x24 -noreset" ctest \
+    --test-dir "$root/build/release" --parallel "$(nproc)" --output-on-failure --no-tests=error
 
 [ -z "$failed" ] || fail "these checks failed: ${failed#, }"
