@@ -49,7 +49,7 @@ stopwright_layer (Command USES Units Circuit Tone Organ Study Sound Sheet
                           HEADERS sndfile.h CLI/ fcntl.h unistd.h stopwright/
                           LINKS PkgConfig::sndfile CLI11::CLI11)
 
-stopwright_layer (Bench   USES Units Circuit Tone Organ Study Sound Sheet
+stopwright_layer (Bench   USES Units Circuit Tone Organ Study Sound Sheet Command
                           HEADERS stopwright/ juce_core/ juce_events/ juce_data_structures/ juce_graphics/ juce_gui_basics/
                                   juce_gui_extra/ juce_audio_basics/ juce_audio_devices/ juce_audio_formats/
                                   juce_audio_processors/ juce_audio_utils/ juce_audio_plugin_client/)

@@ -1,22 +1,24 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/BenchApplication.h"
 
+#include "Bench/UsualPlaces.h"
+
+#include <utility>
+
 namespace stopwright
 {
 
 namespace
 {
 
-juce::File demonstrationOrgan()
+juce::File fileOf (const std::string& word)
 {
-    const auto executable = juce::File::getSpecialLocation (juce::File::currentExecutableFile);
-    auto found = findDemonstrationOrgan (executable.getFullPathName().toStdString());
-    if (found.empty())
-        found = findDemonstrationOrgan (STOPWRIGHT_BUILD_ROOT "/Presets");
-    return found.empty() ? juce::File() : juce::File (juce::String::fromUTF8 (found.c_str()));
+    return juce::File::getCurrentWorkingDirectory().getChildFile (juce::String::fromUTF8 (word.c_str()));
 }
 
 } // namespace
+
+BenchApplication::BenchApplication (CommandWords words) : words_ (std::move (words)) {}
 
 const juce::String BenchApplication::getApplicationVersion()
 {
@@ -30,24 +32,24 @@ void BenchApplication::initialise (const juce::String&)
     session_ = std::make_unique<BenchSession> (*processor_);
     audio_ = std::make_unique<AudioHost> (*processor_);
     window_ = std::make_unique<BenchWindow> (*session_, *settings_, *audio_);
-    openFirst();
-    window_->view().begin();
+    if (openFirst() && ! words_.stops.empty())
+        session_->attempt ([this] { session_->drawOnly (words_.stops); });
+    auto& view = window_->view();
+    if (! words_.midiFile.empty())
+        view.playOnceSounding (fileOf (words_.midiFile));
+    view.begin();
 }
 
-void BenchApplication::openFirst()
+bool BenchApplication::openFirst()
 {
     auto& actions = window_->view().actions();
-    const auto arguments = getCommandLineParameterArray();
-    if (! arguments.isEmpty())
-    {
-        actions.openNow (juce::File::getCurrentWorkingDirectory().getChildFile (arguments[0].unquoted()));
-        return;
-    }
+    if (! words_.document.empty())
+        return actions.openNow (fileOf (words_.document));
     if (const auto organ = demonstrationOrgan(); organ != juce::File())
-        actions.openNow (organ);
-    else
-        session_->say (
-            "The demonstration organ was not found beside the program; open a card or an instrument with \"Open\".");
+        return actions.openNow (organ);
+    session_->say (
+        "The demonstration organ was not found beside the program; open a card or an instrument with \"Open\".");
+    return false;
 }
 
 void BenchApplication::shutdown()

@@ -2,14 +2,17 @@
 #pragma once
 
 #include "Bench/BenchWindow.h"
+#include "Bench/CommandWords.h"
 
 namespace stopwright
 {
 
-/// The program stopwright-bench: `stopwright-bench [DOCUMENT]`. Threading: message thread.
+/// The program stopwright-bench, with a document open and, when asked for, a MIDI file that plays. Threading: message thread.
 class BenchApplication : public juce::JUCEApplication
 {
 public:
+    explicit BenchApplication (CommandWords words);
+
     const juce::String getApplicationName() override { return "Stopwright bench"; }
 
     const juce::String getApplicationVersion() override;
@@ -21,8 +24,9 @@ public:
     void systemRequestedQuit() override;
 
 private:
-    void openFirst();
+    bool openFirst();
 
+    CommandWords words_;
     std::unique_ptr<BenchSettings> settings_;
     std::unique_ptr<BenchProcessor> processor_;
     std::unique_ptr<BenchSession> session_;

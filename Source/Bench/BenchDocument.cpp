@@ -163,6 +163,11 @@ std::string BenchDocument::title() const
     return instrument && ! instrument->name.empty() ? name + " - " + instrument->name : name;
 }
 
+fs::path BenchDocument::folder() const
+{
+    return (cardFile.empty() ? instrumentFile : cardFile).parent_path();
+}
+
 double BenchDocument::mixingOhms() const noexcept
 {
     const auto* const stop = stopInHand();

@@ -31,6 +31,9 @@ struct BenchDocument
     /// saved. Fails: Error (blank tablet, bad card).
     BenchDocument withStop (int index) const;
 
+    /// Where its file is, the card's before the instrument's; empty when it has none.
+    std::filesystem::path folder() const;
+
     KeySource keySource() const;
 
     /// The stop in hand, or nullptr for a card alone.

@@ -76,12 +76,14 @@ void BenchProcessor::releaseMidiKeys() noexcept
 void BenchProcessor::prepareToPlay (double sampleRate, int maximumBlockSize)
 {
     engine_.prepare ({ sampleRate, std::max (1, maximumBlockSize) });
+    deck_.prepare (sampleRate);
     reset();
 }
 
 void BenchProcessor::reset()
 {
     midiKeys_.clear();
+    phraseKeys_.clear();
     eventCount_ = 0;
     for (auto& shown : shownKeys_)
         shown.store (0, std::memory_order_relaxed);
@@ -94,50 +96,51 @@ bool BenchProcessor::isBusesLayoutSupported (const BusesLayout& layouts) const
            && (output == juce::AudioChannelSet::mono() || output == juce::AudioChannelSet::stereo());
 }
 
-void BenchProcessor::takeKey (int key, int channel, bool down, int frameOffset) noexcept
+void BenchProcessor::takeKey (KeyHolders& hand, int key, int keyboard, bool down, int frame) noexcept
 {
-    // A press is passed on though the channel has the key already: the engine may have let it go meanwhile.
-    if (! down && ! midiKeys_.isHeldBy (key, channel))
+    // A press is passed on though the keyboard has the key already: the engine may have let it go meanwhile.
+    if (key < 0 || key >= keyCount || (! down && ! hand.isHeldBy (key, keyboard)))
         return;
-    midiKeys_.change (key, channel, down);
-    shownKeys_[static_cast<std::size_t> (key)].store (midiKeys_.holdersOf (key), std::memory_order_relaxed);
-    events_[eventCount_++] = { frameOffset, key, down, Keyboard::ofChannel (channel + 1) };
+    hand.change (key, keyboard, down);
+    shownKeys_[static_cast<std::size_t> (key)].store (midiKeys_.holdersOf (key) | phraseKeys_.holdersOf (key),
+                                                      std::memory_order_relaxed);
+    if (! down && (midiKeys_.isHeldBy (key, keyboard) || phraseKeys_.isHeldBy (key, keyboard)))
+        return; // the other one holds it on
+    if (eventCount_ == eventCapacity)
+        renderTo (frame);
+    events_[eventCount_++] = { frame - startFrame_, key, down, keyboard };
 }
 
-void BenchProcessor::releaseChannel (int channel, int frameOffset) noexcept
+void BenchProcessor::releaseKeyboard (KeyHolders& hand, int keyboard, int frame) noexcept
 {
     for (int key = 0; key < keyCount; ++key)
-        takeKey (key, channel, false, frameOffset);
+        takeKey (hand, key, keyboard, false, frame);
 }
 
-void BenchProcessor::releaseAllChannels (juce::AudioBuffer<float>& buffer) noexcept
+void BenchProcessor::releaseAll (KeyHolders& hand, int frame) noexcept
 {
-    for (int channel = 0; channel < Keyboard::midiChannels; ++channel)
-    {
-        if (eventCount_ + keyCount > eventCapacity)
-            renderPiece (buffer, 0, 0);
-        releaseChannel (channel, 0);
-    }
+    for (int keyboard = 0; keyboard < Keyboard::count; ++keyboard)
+        releaseKeyboard (hand, keyboard, frame);
 }
 
-void BenchProcessor::takeMidi (const juce::MidiMessageMetadata& message, int frameOffset) noexcept
+void BenchProcessor::takeMidi (const juce::MidiMessageMetadata& message, int frame) noexcept
 {
     // Raw bytes: building a MidiMessage may allocate for long messages.
     if (message.numBytes < 3)
         return;
 
     const int status = message.data[0] & 0xf0;
-    const int channel = message.data[0] & 0x0f;
+    const int keyboard = Keyboard::ofChannel ((message.data[0] & 0x0f) + 1);
     const int first = message.data[1] & 0x7f;
     const int second = message.data[2] & 0x7f;
 
     if (status == 0x90 || status == 0x80)
     {
-        takeKey (first, channel, status == 0x90 && second > 0, frameOffset);
+        takeKey (midiKeys_, first, keyboard, status == 0x90 && second > 0, frame);
     }
     else if (status == 0xb0 && (first == allNotesOff || first == allSoundOff))
     {
-        releaseChannel (channel, frameOffset);
+        releaseKeyboard (midiKeys_, keyboard, frame);
     }
     else if (status == 0xb0 && first == expression)
     {
@@ -145,39 +148,52 @@ void BenchProcessor::takeMidi (const juce::MidiMessageMetadata& message, int fra
     }
 }
 
-void BenchProcessor::renderPiece (juce::AudioBuffer<float>& buffer, int startFrame, int frameCount) noexcept
+void BenchProcessor::takePhrase (int end) noexcept
+{
+    while (const auto event = deck_.next (end))
+    {
+        if (event->kind == PhraseEvent::Kind::swell)
+            engine_.setSwell (event->swellPosition);
+        else if (event->kind == PhraseEvent::Kind::releaseAll)
+            releaseAll (phraseKeys_, event->frameOffset);
+        else
+            takeKey (phraseKeys_, event->key.key, event->key.keyboard, event->key.down, event->frameOffset);
+    }
+}
+
+/// Renders as far as a frame of the block, with the events there are.
+void BenchProcessor::renderTo (int frame) noexcept
 {
     std::array<float*, maxChannels> channels {};
-    const int channelCount = std::min (buffer.getNumChannels(), maxChannels);
+    const int channelCount = std::min (block_->getNumChannels(), maxChannels);
     for (int channel = 0; channel < channelCount; ++channel)
-        channels[static_cast<std::size_t> (channel)] = buffer.getWritePointer (channel, startFrame);
+        channels[static_cast<std::size_t> (channel)] = block_->getWritePointer (channel, startFrame_);
 
     engine_.process ({ events_.data(), eventCount_ }, { channels.data(), static_cast<std::size_t> (channelCount) },
-                     frameCount);
+                     frame - startFrame_);
     eventCount_ = 0;
+    startFrame_ = frame;
 }
 
 void BenchProcessor::processBlock (juce::AudioBuffer<float>& buffer, juce::MidiBuffer& midi) noexcept
 {
     const juce::ScopedNoDenormals noDenormals;
     const int frameCount = buffer.getNumSamples();
-    int startFrame = 0;
+    block_ = &buffer;
+    startFrame_ = 0;
 
     if (mustReleaseMidiKeys_.exchange (false, std::memory_order_relaxed))
-        releaseAllChannels (buffer);
+        releaseAll (midiKeys_, 0);
+    deck_.begin();
+    int frame = 0;
     for (const auto message : midi)
     {
-        const int frame = std::clamp (message.samplePosition, startFrame, std::max (startFrame, frameCount - 1));
-
-        // One message adds at most keyCount events; a block that is denser than the list runs in pieces.
-        if (eventCount_ + keyCount > eventCapacity)
-        {
-            renderPiece (buffer, startFrame, frame - startFrame);
-            startFrame = frame;
-        }
-        takeMidi (message, frame - startFrame);
+        frame = std::clamp (message.samplePosition, frame, std::max (frame, frameCount - 1));
+        takePhrase (frame);
+        takeMidi (message, frame);
     }
-    renderPiece (buffer, startFrame, frameCount - startFrame);
+    takePhrase (frameCount);
+    renderTo (frameCount);
     midi.clear();
 }
 

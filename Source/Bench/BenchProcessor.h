@@ -4,6 +4,7 @@
 #include "Organ/KeySource.h"
 #include "Sound/Engine.h"
 #include "Sound/KeyHolders.h"
+#include "Sound/PhraseDeck.h"
 
 #include <juce_audio_processors/juce_audio_processors.h>
 
@@ -15,8 +16,8 @@ namespace stopwright
 {
 
 /// The live instrument as an audio processor: each MIDI channel is a keyboard of the instrument that was set, or all
-/// of them play the card that was set; expression (controller 11) is the swell shoe. The same sound on every output
-/// channel. The state of the processor is the text of the card in hand.
+/// of them play the card that was set; expression (controller 11) is the swell shoe. A phrase plays beside what comes in,
+/// on the same keyboards: a key is down as long as either holds it. The same sound on every output channel. The state of the processor is the text of the card in hand.
 ///
 /// Threading: processBlock on [audio], without allocation or lock; everything else on [control].
 class BenchProcessor : public juce::AudioProcessor
@@ -41,13 +42,15 @@ public:
 
     Engine& engine() noexcept { return engine_; }
 
-    /// Whether a MIDI note is held, for the picture of the keyboard: on any of `channels`, a bit each from channel 1 on.
+    PhraseDeck& deck() noexcept { return deck_; }
+
+    /// Whether a MIDI note is held, by an input or the phrase, for the picture of the keyboard: on any of `channels`, a bit each from channel 1 on.
     /// Threading: [any].
     bool isMidiKeyDown (int key, unsigned channels = everyChannel) const noexcept;
 
     static constexpr unsigned everyChannel = 0xffffU;
 
-    /// Lets every MIDI key go, with the next block. Threading: [any].
+    /// Lets every key that comes in by MIDI go, with the next block. Threading: [any].
     void releaseMidiKeys() noexcept;
 
     void prepareToPlay (double sampleRate, int maximumBlockSize) override;
@@ -92,18 +95,23 @@ private:
     static constexpr int keyCount = 128;
     static constexpr std::size_t eventCapacity = 512;
 
-    void takeMidi (const juce::MidiMessageMetadata& message, int frameOffset) noexcept;
-    void takeKey (int key, int channel, bool down, int frameOffset) noexcept;
-    void releaseChannel (int channel, int frameOffset) noexcept;
-    void releaseAllChannels (juce::AudioBuffer<float>& buffer) noexcept;
-    void renderPiece (juce::AudioBuffer<float>& buffer, int startFrame, int frameCount) noexcept;
+    void takeMidi (const juce::MidiMessageMetadata& message, int frame) noexcept;
+    void takePhrase (int end) noexcept;
+    void takeKey (KeyHolders& hand, int key, int keyboard, bool down, int frame) noexcept;
+    void releaseKeyboard (KeyHolders& hand, int keyboard, int frame) noexcept;
+    void releaseAll (KeyHolders& hand, int frame) noexcept;
+    void renderTo (int frame) noexcept;
     void rememberCard (const Card& card);
 
     Engine engine_;
 
-    std::array<KeyEvent, eventCapacity> events_ {};
+    juce::AudioBuffer<float>* block_ = nullptr; ///< the one that is processed, rendered as far as startFrame_
+    int startFrame_ = 0;
+    std::array<KeyEvent, eventCapacity> events_ {}; ///< not rendered yet, from startFrame_ on
     std::size_t eventCount_ = 0;
-    KeyHolders midiKeys_;                                      ///< by MIDI channel
+    PhraseDeck deck_;
+    KeyHolders midiKeys_;                                      ///< held from inputs, by keyboard
+    KeyHolders phraseKeys_;                                    ///< held by the phrase
     std::array<std::atomic<unsigned>, keyCount> shownKeys_ {}; ///< who holds each key, a bit for each channel
     std::atomic<bool> mustReleaseMidiKeys_ { false };
 

@@ -63,6 +63,10 @@ public:
     /// Retires every stop and coupler.
     void retireAll();
 
+    /// Draws these tablets alone, by name, as `stopwright render --stops`; those whose card cannot be used stay retired.
+    /// Fails: Error; all stays as it was.
+    void drawOnly (const std::vector<std::string>& tablets);
+
     /// Whether a stop of the instrument has a card and a bus, so that it sounds when it is drawn.
     bool canSound (int stop) const;
 

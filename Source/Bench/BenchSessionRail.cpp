@@ -4,6 +4,7 @@
 #include "Bench/BenchSession.h"
 
 #include "Circuit/NetlistCheck.h"
+#include "Command/InstrumentSelection.h"
 #include "Organ/InstrumentDocument.h"
 #include "Units/Error.h"
 
@@ -175,6 +176,21 @@ void BenchSession::retireAll()
             processor_.engine().drawCoupler (coupler.name, false);
     }
     notify (Change::registration);
+}
+
+void BenchSession::drawOnly (const std::vector<std::string>& tablets)
+{
+    if (! document_.instrument)
+        throw Error ("A card alone has no tablets to draw; leave out --stops, or open an instrument.");
+    auto wanted = *document_.instrument;
+    stopwright::drawOnly (wanted, tablets);
+    retireAll();
+    for (std::size_t index = 0; index < wanted.stops.size(); ++index)
+        if (const int stop = static_cast<int> (index); wanted.stops[index].drawn && canSound (stop))
+            draw (stop, true);
+    for (std::size_t index = 0; index < wanted.couplers.size(); ++index)
+        if (wanted.couplers[index].drawn)
+            drawCoupler (static_cast<int> (index), true);
 }
 
 } // namespace stopwright

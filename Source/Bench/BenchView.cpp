@@ -31,6 +31,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
       hands_ (session.processor().engine()),
       typing_ (hands_),
       actions_ (session, settings, *this),
+      player_ (session),
       header_ (session,
                { [this] { actions_.askAndOpen(); }, [this] { actions_.save(); }, [this] { actions_.saveAs(); },
                  [this] { showAudio ({}); }, [this] (juce::Component& button) { showViewMenu (button); },
@@ -39,7 +40,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
       parts_ (session),
       harmonics_ (session),
       level_ (session.processor().engine()),
-      playBar_ (session, hands_, typing_),
+      playBar_ (session, hands_, typing_, player_),
       messages_ (session)
 {
     setTitle ("Stopwright bench");
@@ -52,6 +53,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
     if (audio_ != nullptr)
         audio_->onDeviceLost = [this] (const juce::String& sentence) { session_.say (sentence.toStdString()); };
 
+    playBar_.phrase().onMenu = [this] (juce::Component& button) { showPlayMenu (button); };
     rail_.onTakeInHand = [this] (int stop) { actions_.chooseStop (stop); };
 
     for (auto* panel : panels())
@@ -87,13 +89,21 @@ void BenchView::begin()
 
 void BenchView::startAudio()
 {
-    if (audio_ == nullptr)
-        return;
-    const auto sentence = audio_->start (settings_.audioState().get());
+    const auto sentence = audio_ != nullptr ? audio_->start (settings_.audioState().get()) : juce::String();
     if (sentence.isNotEmpty())
+    {
         showAudio (sentence);
-    else
+        return;
+    }
+    if (isShowing())
         playBar_.keyboard().grabKeyboardFocus();
+    playWaitingFile();
+}
+
+void BenchView::playWaitingFile()
+{
+    if (const auto file = std::exchange (waitingFile_, juce::File()); file != juce::File())
+        player_.playNow (file);
 }
 
 void BenchView::setNight (bool isNight)
@@ -138,6 +148,7 @@ void BenchView::sessionChanged (BenchSession::Change change)
 void BenchView::tick()
 {
     session_.processor().engine().collectReplaced();
+    session_.processor().deck().collect();
     const auto telemetry = session_.processor().engine().telemetry();
     level_.show (telemetry);
     rail_.show (telemetry);

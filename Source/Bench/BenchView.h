@@ -12,6 +12,7 @@
 #include "Bench/MessageStrip.h"
 #include "Bench/PartsPanel.h"
 #include "Bench/PlayBar.h"
+#include "Bench/PlayerActions.h"
 #include "Bench/RailPanel.h"
 
 #include <array>
@@ -35,6 +36,11 @@ public:
 
     /// What a run begins with: the cautions where they have not been acknowledged, then the sound device.
     void begin();
+
+    /// Plays a MIDI file as soon as there is sound, or the bench goes on silent. Call it before `begin`.
+    void playOnceSounding (const juce::File& file) { waitingFile_ = file; }
+
+    PlayerActions& player() noexcept { return player_; }
 
     DocumentActions& actions() noexcept { return actions_; }
 
@@ -81,7 +87,9 @@ private:
 
     void startAudio();
     void updateStatus (const Telemetry& telemetry);
+    void playWaitingFile();
     void showViewMenu (juce::Component& button);
+    void showPlayMenu (juce::Component& button);
     juce::PopupMenu recentMenu();
     juce::PopupMenu textSizeMenu();
     bool takeShortcut (const juce::KeyPress& key);
@@ -98,6 +106,7 @@ private:
     KeyHands hands_;
     TypingKeys typing_;
     DocumentActions actions_;
+    PlayerActions player_;
     HeaderBar header_;
     RailPanel rail_;
     PartsPanel parts_;
@@ -106,6 +115,7 @@ private:
     PlayBar playBar_;
     MessageStrip messages_;
     std::unique_ptr<SheetPage> page_;
+    juce::File waitingFile_;
     float textScale_ = 1.0f;
     bool isFaultTold_ = false;
     int lastKey_ = -1;

@@ -5,6 +5,7 @@
 #include "Bench/BenchView.h"
 #include "Bench/CautionsText.h"
 #include "Bench/Lettering.h"
+#include "Bench/UsualPlaces.h"
 
 #include <array>
 #include <utility>
@@ -60,6 +61,7 @@ void BenchView::showAudio (const juce::String& sentence)
                              {
                                  audio_->goSilent();
                                  closePage();
+                                 playWaitingFile();
                              } });
     }
     const auto text = sentence.isNotEmpty() ? sentence
@@ -106,6 +108,21 @@ void BenchView::showViewMenu (juce::Component& button)
     menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (button).withParentComponent (this));
 }
 
+void BenchView::showPlayMenu (juce::Component& button)
+{
+    juce::PopupMenu menu;
+    menu.addItem ("Play a MIDI file...", [this] { player_.askAndPlay(); });
+    const auto phrase = demonstrationPhrase();
+    menu.addItem ("Play the demonstration phrase", phrase != juce::File(), false,
+                  [this, phrase] { player_.playNow (phrase); });
+    if (const auto& last = player_.lastFile(); last != juce::File() && last != phrase)
+        menu.addItem ("Play " + last.getFileName() + " again", [this] { player_.playNow (player_.lastFile()); });
+    menu.addSeparator();
+    menu.addItem ("Loop", true, player_.deck().isLoop(),
+                  [this] { player_.deck().setLoop (! player_.deck().isLoop()); });
+    menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (button).withParentComponent (this));
+}
+
 bool BenchView::takeShortcut (const juce::KeyPress& key)
 {
     const auto modifiers = key.getModifiers();
@@ -123,6 +140,9 @@ bool BenchView::takeShortcut (const juce::KeyPress& key)
                 actions_.saveAs();
             else
                 actions_.save();
+            return true;
+        case 'p':
+            player_.playOrStop();
             return true;
         case 'z':
             session_.attempt (

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/DocumentActions.h"
 
+#include "Bench/UsualPlaces.h"
+
 #include <utility>
 
 namespace stopwright
@@ -33,21 +35,13 @@ bool DocumentActions::openNow (const juce::File& file)
     return isOpened;
 }
 
-juce::File DocumentActions::presentFolder() const
-{
-    const auto& document = session_.document();
-    const auto& file = document.cardFile.empty() ? document.instrumentFile : document.cardFile;
-    if (file.empty())
-        return juce::File::getSpecialLocation (juce::File::userHomeDirectory);
-    return juce::File (juce::String::fromUTF8 (file.parent_path().c_str()));
-}
-
 void DocumentActions::askAndOpen()
 {
     whenSafe (
         [this]
         {
-            chooser_ = std::make_unique<juce::FileChooser> ("Open a card or an instrument", presentFolder(), "*.json");
+            chooser_ = std::make_unique<juce::FileChooser> ("Open a card or an instrument",
+                                                            folderOf (session_.document()), "*.json");
             chooser_->launchAsync (juce::FileBrowserComponent::openMode | juce::FileBrowserComponent::canSelectFiles,
                                    [this] (const juce::FileChooser& chooser)
                                    {
@@ -94,7 +88,8 @@ void DocumentActions::saveAs()
 {
     const auto& file = session_.document().cardFile;
     const auto name = file.empty() ? juce::String ("Card.json") : juce::String::fromUTF8 (file.filename().c_str());
-    chooser_ = std::make_unique<juce::FileChooser> ("Save the card as", presentFolder().getChildFile (name), "*.json");
+    chooser_ = std::make_unique<juce::FileChooser> ("Save the card as",
+                                                    folderOf (session_.document()).getChildFile (name), "*.json");
     chooser_->launchAsync (juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::canSelectFiles
                                | juce::FileBrowserComponent::warnAboutOverwriting,
                            [this] (const juce::FileChooser& chooser)

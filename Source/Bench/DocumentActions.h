@@ -33,7 +33,6 @@ public:
     void whenSafe (const std::function<void()>& next, const std::function<void()>& otherwise = {});
 
 private:
-    juce::File presentFolder() const;
     bool saveNow();
     void saveTo (const juce::File& target);
 

@@ -9,16 +9,18 @@
 namespace
 {
 
+stopwright::CommandWords words; // the framework calls the function below without any argument
+
 juce::JUCEApplicationBase* createApplication()
 {
-    return new stopwright::BenchApplication();
+    return new stopwright::BenchApplication (words);
 }
 
 } // namespace
 
 int main (int argumentCount, char* arguments[])
 {
-    const auto words = stopwright::readCommandWords (argumentCount, arguments);
+    words = stopwright::readCommandWords (argumentCount, arguments);
     if (words.exitStatus)
     {
         (*words.exitStatus == 0 ? std::cout : std::cerr) << words.text;

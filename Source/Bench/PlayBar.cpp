@@ -17,10 +17,12 @@ constexpr float divisionsWidth = 150.0f;
 
 } // namespace
 
-PlayBar::PlayBar (BenchSession& session, KeyHands& hands, TypingKeys& typing)
+PlayBar::PlayBar (BenchSession& session, KeyHands& hands, TypingKeys& typing, PlayerActions& player)
     : session_ (session),
       hands_ (hands),
       typing_ (typing),
+      player_ (player),
+      phrase_ (player),
       swell_ (session.processor().engine()),
       keyboard_ (session, hands, typing)
 {
@@ -28,7 +30,7 @@ PlayBar::PlayBar (BenchSession& session, KeyHands& hands, TypingKeys& typing)
         "Hold: a key that is struck stays down until it is struck again, so that both hands are free for the "
         "parts.");
     hold_.onClick = [this] { hands_.setHold (hold_.getToggleState()); };
-    allOff_.setTooltip ("Lets every key go (Escape).");
+    allOff_.setTooltip ("Lets every key go and stops the phrase (Escape).");
     allOff_.onClick = [this] { allOff(); };
     divisions_.setTitle ("Division that is played");
     divisions_.setTooltip (
@@ -38,6 +40,12 @@ PlayBar::PlayBar (BenchSession& session, KeyHands& hands, TypingKeys& typing)
     addAndMakeVisible (hold_);
     addAndMakeVisible (allOff_);
     addChildComponent (divisions_);
+    phrase_.onWidthChange = [this]
+    {
+        resized();
+        repaint();
+    };
+    addAndMakeVisible (phrase_);
     addChildComponent (swell_);
     addAndMakeVisible (keyboard_);
     session_.addListener (*this);
@@ -92,6 +100,7 @@ void PlayBar::setHold (bool isOn)
 
 void PlayBar::allOff()
 {
+    player_.stop();
     typing_.releaseAll();
     hands_.releaseAll();
     session_.processor().releaseMidiKeys();
@@ -103,6 +112,7 @@ void PlayBar::refresh()
     hands_.flush();
     keyboard_.refresh();
     swell_.refresh();
+    phrase_.refresh();
     if (const auto text = octaveText(); text != shownOctave_)
     {
         shownOctave_ = text;
@@ -129,6 +139,8 @@ void PlayBar::resized()
         row.removeFromLeft (Lettering::px (8.0f));
         divisions_.setBounds (row.removeFromLeft (Lettering::px (divisionsWidth)));
     }
+    row.removeFromLeft (Lettering::px (8.0f));
+    phrase_.setBounds (row.removeFromLeft (phrase_.widthWanted()));
     if (swell_.isVisible())
         swell_.setBounds (row.removeFromRight (Lettering::px (SwellBar::width)));
     keyboard_.setBounds (area);
@@ -137,17 +149,17 @@ void PlayBar::resized()
 void PlayBar::paint (juce::Graphics& graphics)
 {
     auto row = getLocalBounds().removeFromTop (Lettering::px (rowHeight));
-    row.setLeft ((divisions_.isVisible() ? divisions_ : static_cast<juce::Component&> (allOff_)).getRight()
-                 + Lettering::px (16.0f));
+    row.setLeft (phrase_.getRight() + Lettering::px (16.0f));
     if (swell_.isVisible())
         row.setRight (swell_.getX() - Lettering::px (8.0f));
 
-    // The second half gives way where the row is short.
+    // The second half gives way where the row is short, and all of it where a phrase plays in a narrow window.
     const auto font = Lettering::small();
     const auto text = octaveText();
     const auto whole = text + "   Z, X: octave down, up";
     graphics.setColour (BenchLook::paletteOf (*this).faintInk);
-    Lettering::draw (graphics, *this, Lettering::widthOf (font, whole) <= row.getWidth() ? whole : text, font, row);
+    if (const int width = row.getWidth(); Lettering::widthOf (font, text) <= width)
+        Lettering::draw (graphics, *this, Lettering::widthOf (font, whole) <= width ? whole : text, font, row);
 }
 
 } // namespace stopwright

@@ -3,20 +3,21 @@
 
 #include "Bench/KeyHands.h"
 #include "Bench/KeyboardStrip.h"
+#include "Bench/PhraseBar.h"
 #include "Bench/SwellBar.h"
 #include "Bench/TypingKeys.h"
 
 namespace stopwright
 {
 
-/// The keyboard with its controls over it: Hold, all keys off, and of an instrument the division that is played and the
-/// swell shoe; and which octave the letters play. Threading: message thread.
+/// The keyboard with its controls over it: Hold, all keys off, the phrase player, and of an instrument the division that is
+/// played and the swell shoe; and which octave the letters play. Threading: message thread.
 class PlayBar : public juce::Component, private BenchSession::Listener
 {
 public:
     static constexpr float rowHeight = 34.0f; ///< of the controls, at lettering scale 1
 
-    PlayBar (BenchSession& session, KeyHands& hands, TypingKeys& typing);
+    PlayBar (BenchSession& session, KeyHands& hands, TypingKeys& typing, PlayerActions& player);
     ~PlayBar() override;
 
     KeyboardStrip& keyboard() noexcept { return keyboard_; }
@@ -31,7 +32,9 @@ public:
 
     SwellBar& swell() noexcept { return swell_; }
 
-    /// Lets every key go, wherever it is held from.
+    PhraseBar& phrase() noexcept { return phrase_; }
+
+    /// Lets every key go, wherever it is held from, and stops the phrase.
     void allOff();
 
     void paint (juce::Graphics& graphics) override;
@@ -45,9 +48,11 @@ private:
     BenchSession& session_;
     KeyHands& hands_;
     TypingKeys& typing_;
+    PlayerActions& player_;
     juce::ToggleButton hold_ { "Hold" };
     juce::TextButton allOff_ { "All keys off" };
     juce::ComboBox divisions_;
+    PhraseBar phrase_;
     SwellBar swell_;
     KeyboardStrip keyboard_;
     juce::String shownOctave_;

@@ -55,12 +55,39 @@ bool isOnABus (const Instrument& instrument, const StopTablet& stop)
     return instrument.mixingBuses.empty() || ! stop.bus.empty();
 }
 
+bool isAll (const Instrument& instrument, const std::vector<std::string>& tablets)
+{
+    const auto names = tabletsOf (instrument);
+    return tablets.size() == 1 && tablets.front() == "all" && std::ranges::find (names, "all") == names.end();
+}
+
+/// Whether a stop is drawn and can be heard.
+bool sounds (const Instrument& instrument, const StopTablet& stop)
+{
+    return stop.drawn && ! stop.cardFile.empty() && isOnABus (instrument, stop);
+}
+
+void requireSound (const Instrument& instrument)
+{
+    if (std::ranges::none_of (instrument.stops, [&] (const auto& stop) { return sounds (instrument, stop); }))
+        throw Error ("No stop is drawn, so nothing would sound; name the stops to draw, as in --stops \"Diapason 8, "
+                     "Oboe 8\".");
+}
+
+} // namespace
+
 void drawOnly (Instrument& instrument, const std::vector<std::string>& tablets)
 {
     for (auto& stop : instrument.stops)
         stop.drawn = false;
     for (auto& coupler : instrument.couplers)
         coupler.drawn = false;
+    if (isAll (instrument, tablets))
+    {
+        for (auto& stop : instrument.stops)
+            stop.drawn = ! stop.cardFile.empty() && isOnABus (instrument, stop);
+        return;
+    }
     for (const auto& name : tablets)
     {
         const auto stop = std::ranges::find (instrument.stops, name, &StopTablet::name);
@@ -79,21 +106,6 @@ void drawOnly (Instrument& instrument, const std::vector<std::string>& tablets)
             stop->drawn = true;
     }
 }
-
-/// Whether a stop is drawn and can be heard.
-bool sounds (const Instrument& instrument, const StopTablet& stop)
-{
-    return stop.drawn && ! stop.cardFile.empty() && isOnABus (instrument, stop);
-}
-
-void requireSound (const Instrument& instrument)
-{
-    if (std::ranges::none_of (instrument.stops, [&] (const auto& stop) { return sounds (instrument, stop); }))
-        throw Error ("No stop is drawn, so nothing would sound; name the stops to draw, as in --stops \"Diapason 8, "
-                     "Oboe 8\".");
-}
-
-} // namespace
 
 SelectedInstrument selectInstrument (const std::filesystem::path& file, const std::vector<std::string>& tablets)
 {

@@ -18,6 +18,10 @@ struct SelectedInstrument
     InstrumentCards cards;
 };
 
+/// Draws these tablets and retires all others; "all" alone, where no tablet is called so, draws every stop that can be heard
+/// and no coupler. Threading: [control]. Fails: Error (a tablet that is not there or has no sound).
+void drawOnly (Instrument& instrument, const std::vector<std::string>& tablets);
+
 /// Reads an instrument with its cards. `tablets`, unless empty, are drawn instead of those the document says are:
 /// stops, and couplers. Threading: [control]. Fails: Error (a document or card that cannot be used, a tablet that is not
 /// there or has no sound, nothing drawn).

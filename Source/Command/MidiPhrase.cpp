@@ -86,7 +86,7 @@ void addKeys (const StandardMidiFile& file,
     }
     // A key that is never let go sounds to the end of the file.
     if (manuals.isHeld())
-        result.phrase.seconds = std::max (result.phrase.seconds, tempos.secondsAt (file.endTick));
+        result.phrase.seconds = std::max (result.phrase.seconds, result.fileSeconds);
     for (int channel = 0; channel < Keyboard::midiChannels; ++channel)
         manuals.releaseAll (result.phrase.seconds, channel);
 }
@@ -122,6 +122,7 @@ MidiPhrase phraseOf (const StandardMidiFile& file, const ChannelCompasses& chann
 {
     const TempoMap tempos (file);
     MidiPhrase result;
+    result.fileSeconds = tempos.secondsAt (file.endTick);
     addKeys (file, tempos, channels, result);
     for (const auto& swell : file.swells)
         if (channels[static_cast<std::size_t> (swell.channel)])

@@ -35,7 +35,8 @@ ChannelCompasses channelsOf (const Instrument& instrument);
 /// compass and channels that nothing hears are left out and counted.
 struct MidiPhrase
 {
-    Phrase phrase; ///< as long as its last key
+    Phrase phrase;            ///< as long as its last key
+    double fileSeconds = 0.0; ///< where the longest track ends
     int notes = 0;
     int notesOutside = 0;
     int notesUnheard = 0;

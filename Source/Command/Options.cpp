@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/Options.h"
 
+#include "Command/NameList.h"
 #include "Command/NumberText.h"
 #include "Units/Error.h"
 #include "Units/Pitch.h"
@@ -91,17 +92,7 @@ std::vector<int> readKeys (std::string_view text)
 
 std::vector<std::string> readNames (std::string_view text)
 {
-    constexpr std::string_view spaces = " \t";
-    std::vector<std::string> names;
-    for (std::size_t start = 0; start <= text.size();)
-    {
-        const auto end = std::min (text.find (',', start), text.size());
-        const auto name = text.substr (start, end - start);
-        const auto first = name.find_first_not_of (spaces);
-        if (first != std::string_view::npos)
-            names.emplace_back (name.substr (first, name.find_last_not_of (spaces) + 1 - first));
-        start = end + 1;
-    }
+    auto names = namesIn (text);
     if (names.empty())
         throw Error ("name at least one, as in \"Diapason 8, Oboe 8\"");
     return names;

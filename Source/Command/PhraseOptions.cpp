@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/PhraseOptions.h"
 
+#include "Command/MidiReading.h"
 #include "Command/Options.h"
-#include "Organ/DocumentFile.h"
-#include "Organ/Spelling.h"
 #include "Units/Error.h"
 #include "Units/Pitch.h"
 
@@ -24,57 +23,6 @@ namespace
 constexpr double longestSeconds = 3600.0;
 constexpr double longestTailSeconds = 60.0;
 constexpr double midiTailSeconds = 0.5;
-
-std::string compassWords (const Compass& compass)
-{
-    return keyName (compass.lowestKey) + " to " + keyName (compass.highestKey);
-}
-
-std::string keysWords (const ChannelCompasses& channels)
-{
-    const auto first = std::ranges::find_if (channels, [] (const auto& compass) { return compass.has_value(); });
-    const bool areAlike =
-        std::all_of (first, channels.end(), [&] (const auto& compass) { return ! compass || compass == *first; });
-    if (first != channels.end() && areAlike)
-        return "the keys from " + compassWords (**first);
-    return "the keys of their divisions";
-}
-
-/// "channel 4", "channels 4, 7 and 9".
-std::string channelWords (const std::vector<int>& channels)
-{
-    std::vector<std::string> numbers;
-    numbers.reserve (channels.size());
-    for (const int channel : channels)
-        numbers.push_back (std::to_string (channel));
-    const std::vector<std::string_view> views (numbers.begin(), numbers.end());
-    return (channels.size() == 1 ? "channel " : "channels ") + listedWords (views, "and");
-}
-
-[[noreturn]] void refuseNothing (const std::string& origin, const MidiPhrase& played, const ChannelCompasses& channels)
-{
-    if (played.notesUnheard != 0 && played.notesOutside == 0)
-        throw Error (origin + ": there is nothing to play in the MIDI file, for no division hears "
-                     + channelWords (played.unheardChannels) + "; give a division that channel in the instrument.");
-    throw Error (origin + ": there is nothing to play in the MIDI file on " + keysWords (channels) + ".");
-}
-
-void sayWhatIsLeftOut (const std::string& origin,
-                       const MidiPhrase& played,
-                       const ChannelCompasses& channels,
-                       std::ostream& err)
-{
-    const auto beginning = [&] (int count)
-    {
-        return "stopwright: " + origin + ": " + std::to_string (count) + " of " + std::to_string (played.notesInFile())
-               + " notes ";
-    };
-    if (played.notesOutside != 0)
-        err << beginning (played.notesOutside) << "lie outside " << keysWords (channels) << " and are left out.\n";
-    if (played.notesUnheard != 0)
-        err << beginning (played.notesUnheard) << "are on " << channelWords (played.unheardChannels)
-            << ", which no division hears, and are left out.\n";
-}
 
 } // namespace
 
@@ -120,13 +68,11 @@ Phrase PhraseOptions::heldPhrase (const PhraseKeyboards& keyboards) const
 
 Phrase PhraseOptions::midiPhrase (const PhraseKeyboards& keyboards, std::ostream& err) const
 {
-    const auto origin = midiFile_.string();
-    auto played = phraseOf (parseMidiFile (readDocumentFile (midiFile_), origin), keyboards.channels);
-    if (played.notes == 0)
-        refuseNothing (origin, played, keyboards.channels);
+    auto played = readMidiPhrase (midiFile_, keyboards.channels);
     if (played.phrase.seconds > longestSeconds)
-        throw Error (origin + ": the MIDI file lasts longer than an hour; render it in parts.");
-    sayWhatIsLeftOut (origin, played, keyboards.channels, err);
+        throw Error (midiFile_.string() + ": the MIDI file lasts longer than an hour; render it in parts.");
+    for (const auto& sentence : leftOutSentences (midiFile_, played, keyboards.channels))
+        err << "stopwright: " << sentence << '\n';
     played.phrase.seconds += tailOr (midiTailSeconds);
     return std::move (played.phrase);
 }

@@ -81,7 +81,7 @@ void RenderCommand::declareInstrument (CLI::App& app)
 {
     addNames (app, "--stops", tablets_,
               "Tablets of an instrument to draw instead of those its document says are drawn, couplers too, as in "
-              "\"Diapason 8, Oboe 8\"");
+              "\"Diapason 8, Oboe 8\"; or all, for every stop");
     constexpr QuantityRange positions { Quantity::number, 0.0, 1.0, "(0 closed, 1 open)" };
     addQuantity (app, "--swell", positions, swell_,
                  "Where the swell shoe of an instrument stands at the beginning, 0 closed to 1 open (default 1); "

@@ -32,6 +32,10 @@ struct Phrase
     std::vector<TimedSwell> swells {};
 };
 
+/// The same with its keys and moves in time order, those of one time as they were, and times below 0 at 0.
+/// Threading: [control].
+Phrase inTimeOrder (Phrase phrase);
+
 /// All `keys` of a keyboard down at 0 and up at `seconds`. Threading: [control].
 Phrase heldKeys (const std::vector<int>& keys, double seconds, int keyboard = Keyboard::ofChannel (1));
 

@@ -30,8 +30,7 @@ public:
     std::optional<double> swell() const noexcept { return swell_; }
 
 private:
-    std::vector<TimedKey> keys_;
-    std::vector<TimedSwell> swells_;
+    Phrase phrase_;
     std::vector<std::int64_t> keyFrames_;
     std::vector<std::int64_t> swellFrames_;
     std::vector<KeyEvent> events_;

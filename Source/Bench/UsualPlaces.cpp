@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/UsualPlaces.h"
+
+namespace stopwright
+{
+
+juce::File folderOf (const BenchDocument& document)
+{
+    const auto folder = document.folder();
+    return folder.empty() ? juce::File::getSpecialLocation (juce::File::userHomeDirectory)
+                          : juce::File (juce::String::fromUTF8 (folder.c_str()));
+}
+
+juce::File demonstrationOrgan()
+{
+    const auto executable = juce::File::getSpecialLocation (juce::File::currentExecutableFile);
+    auto found = findDemonstrationOrgan (executable.getFullPathName().toStdString());
+    if (found.empty())
+        found = findDemonstrationOrgan (STOPWRIGHT_BUILD_ROOT "/Presets");
+    return found.empty() ? juce::File() : juce::File (juce::String::fromUTF8 (found.c_str()));
+}
+
+juce::File demonstrationPhrase()
+{
+    const auto organ = demonstrationOrgan();
+    const auto phrase = organ.getSiblingFile ("DemonstrationPhrase.mid");
+    return organ != juce::File() && phrase.existsAsFile() ? phrase : juce::File();
+}
+
+} // namespace stopwright
