@@ -39,7 +39,8 @@ PhraseDeck::~PhraseDeck() = default;
 
 void PhraseDeck::prepare (double rateHz) noexcept
 {
-    blockStart_ = std::llround (static_cast<double> (blockStart_) * rateHz / rateHz_);
+    const auto place = static_cast<double> (blockStart_ + std::exchange (offset_, 0));
+    blockStart_ = std::llround (place * rateHz / rateHz_);
     rateHz_ = rateHz;
 }
 
@@ -98,7 +99,7 @@ void PhraseDeck::begin() noexcept
     Reel* const taken = nextReel_.exchange (nullptr, std::memory_order_acq_rel);
     if (Reel* const before = std::exchange (reel_, taken))
     {
-        mustRelease_ = true;
+        mustRelease_ = ! before->isOver.load (std::memory_order_relaxed);
         before->wasReleased.store (true, std::memory_order_release);
     }
     blockStart_ = 0;

@@ -32,8 +32,20 @@ TEST (CommandWords, HelpAndVersionAreTold)
     EXPECT_EQ (wordsOf ({ "--version" }).exitStatus, 0);
 }
 
+TEST (CommandWords, SayWhatIsOpenedDrawnAndPlayed)
+{
+    const auto words = wordsOf ({ "--stops", " Oboe 8,Diapason 8", "organ.json", "--midi", "-a.mid" });
+    EXPECT_FALSE (words.exitStatus);
+    EXPECT_EQ (words.document, "organ.json");
+    EXPECT_EQ (words.midiFile, "-a.mid");
+    EXPECT_EQ (words.stops, (std::vector<std::string> { "Oboe 8", "Diapason 8" }));
+}
+
 TEST (CommandWords, WhatIsNoOptionIsWrongUsage)
 {
+    EXPECT_EQ (wordsOf ({ "--midi" }).exitStatus, 2);
+    EXPECT_EQ (wordsOf ({ "a.json", "--stops" }).exitStatus, 2);
+    EXPECT_EQ (wordsOf ({ "--stops", " , " }).exitStatus, 2);
     EXPECT_EQ (wordsOf ({ "--bogus" }).exitStatus, 2);
     EXPECT_NE (wordsOf ({ "--bogus" }).text.find ("--bogus"), std::string::npos);
     EXPECT_EQ (wordsOf ({ "a.json", "b.json" }).exitStatus, 2);
