@@ -8,25 +8,11 @@
 # there. All pictures and captures stay in BUILD_DIRECTORY/live. Exit status 77 (skipped) when a tool is missing.
 set -eu
 
-build=$(CDPATH='' cd -- "${1:?usage: BenchUnderJack.sh BUILD_DIRECTORY [PICTURE.png]}" && pwd)
+usage="BenchUnderJack.sh BUILD_DIRECTORY [PICTURE.png]"
+# shellcheck source=Tests/Live/live.sh
+. "$(dirname -- "$0")/live.sh"
+begin_live live "${1:-}"
 picture=${2:-}
-root=$(CDPATH='' cd -- "$(dirname -- "$0")/../.." && pwd)
-bench=$build/bin/stopwright-bench
-capture=$build/tests/stopwright-jack-capture
-measure=$build/tests/stopwright-measure-capture
-
-for tool in Xvfb xdotool import jackd jack_lsp; do
-    command -v "$tool" >/dev/null 2>&1 || {
-        echo "skipped: $tool is not installed (packages xvfb xdotool imagemagick jackd2)"
-        exit 77
-    }
-done
-
-work=$build/live
-rm -rf "$work"
-mkdir -p "$work/home" "$work/config" "$work/runtime"
-chmod 700 "$work/runtime"
-cp -r "$root/Presets" "$work/Presets"
 card=$work/Presets/Krummhorn8.json
 
 # Where things are in a window of 1200 by 800: the ring of R5, tablets, and what retires them all.
@@ -36,42 +22,6 @@ FLUTE='100 124'
 KRUMMHORN='100 148'
 OBOE='100 213'
 RETIRE_ALL='192 70'
-
-started=
-failures=0
-
-finish ()
-{
-    for pid in $started; do
-        kill "$pid" 2>/dev/null || true
-    done
-    wait 2>/dev/null || true
-}
-trap finish EXIT
-trap 'exit 1' INT TERM
-
-# until_true SECONDS COMMAND... : waits until the command succeeds.
-until_true ()
-{
-    tries=$(($1 * 10))
-    shift
-    while ! "$@" >/dev/null 2>&1; do
-        tries=$((tries - 1))
-        [ "$tries" -gt 0 ] || return 1
-        sleep 0.1
-    done
-}
-
-# check WHAT VALUE OPERATOR LIMIT
-check ()
-{
-    if awk "BEGIN { exit ! ($2 $3 $4) }"; then
-        echo "ok    $1: $2 $3 $4"
-    else
-        echo "FAIL  $1: $2 is not $3 $4"
-        failures=$((failures + 1))
-    fi
-}
 
 # check_gapless NAME WHAT VALUE OPERATOR LIMIT : as check, for what a gap in the take NAME would spoil. When it fails and the
 # server told of dropouts, nothing can be said of the bench.
@@ -84,25 +34,6 @@ check_gapless ()
     else
         check "$@"
     fi
-}
-
-# expect WHAT COMMAND... : the command has to succeed.
-expect ()
-{
-    what=$1
-    shift
-    if "$@" >/dev/null 2>&1; then
-        echo "ok    $what"
-    else
-        echo "FAIL  $what"
-        failures=$((failures + 1))
-    fi
-}
-
-# reading NAME FILE : one number of a measurement.
-reading ()
-{
-    awk -v name="$1" '$1 == name { print $2 }' "$work/$2.txt"
 }
 
 # record NAME SECONDS : captures the bench and measures it against the pitch of C4 on the demonstration organ. A take in
@@ -119,36 +50,6 @@ record ()
     echo "      $1: $(tr '\n' ' ' <"$work/$1.txt")$(cat "$work/$1.log")"
 }
 
-bench_window ()
-{
-    xdotool search --onlyvisible --name 'Stopwright bench' | head -n 1 | grep .
-}
-
-# start_bench LOG [DOCUMENT]
-start_bench ()
-{
-    log=$1
-    shift
-    HOME=$work/home XDG_CONFIG_HOME=$work/config XDG_RUNTIME_DIR=$work/runtime "$bench" "$@" >"$work/$log" 2>&1 &
-    bench_pid=$!
-    started="$bench_pid $started"
-    until_true 20 bench_window || {
-        echo "FAIL  no window came up"
-        cat "$work/$log"
-        exit 1
-    }
-    window=$(bench_window)
-    xdotool windowmove "$window" 0 0 windowsize --sync "$window" 1200 800 windowfocus "$window"
-    sleep 1
-}
-
-# An interrupt lets the bench close its sound device; a server that waits for its clients stalls when one just dies.
-stop_bench ()
-{
-    kill -INT "$bench_pid"
-    wait "$bench_pid" 2>/dev/null || true
-}
-
 # wheel X Y BUTTON COUNT : turns the wheel over a place of the window; button 4 is up, 5 is down.
 wheel ()
 {
@@ -160,34 +61,9 @@ wheel ()
     done
 }
 
-# click "X Y" : presses a place of the window, then moves off it, so that no tooltip is in the pictures.
-click ()
-{
-    # shellcheck disable=SC2086 # two numbers
-    xdotool mousemove --window "$window" $1 sleep 0.1 click 1 sleep 0.1 mousemove 1679 1049
-}
-
-# --- a display and a sound server
-# -noreset: without it a server whose last client left (the search for the window is one) starts anew and drops whoever
-# connects in that moment.
-Xvfb -displayfd 3 -screen 0 1680x1050x24 -nolisten tcp -noreset 3>"$work/display" >"$work/xvfb.log" 2>&1 &
-started="$! $started"
-until_true 20 test -s "$work/display"
-DISPLAY=:$(cat "$work/display")
-export DISPLAY
-
-JACK_DEFAULT_SERVER=stopwright-$$
-JACK_NO_AUDIO_RESERVATION=1
-JACK_NO_START_SERVER=1
-export JACK_DEFAULT_SERVER JACK_NO_AUDIO_RESERVATION JACK_NO_START_SERVER
+start_display
 # -S: the server waits for its clients, so that a busy machine makes it late but seldom leaves a gap.
-jackd -S -r -t 5000 -n "$JACK_DEFAULT_SERVER" -d dummy -r 48000 -p 256 >"$work/jackd.log" 2>&1 &
-started="$! $started"
-until_true 20 jack_lsp || {
-    echo "FAIL  the JACK server did not start"
-    cat "$work/jackd.log"
-    exit 1
-}
+start_jack -r -S -d dummy -r 48000 -p 256
 
 # C4 of the demonstration organ: its clock 2.00024 MHz by 478 is C8, four octaves down from there.
 fundamental=$(awk 'BEGIN { printf "%.4f", 2000240 / 478 / 16 }')
@@ -289,9 +165,4 @@ import -window "$window" "$work/silent_run.png"
 expect "the bench runs on without a device" kill -0 "$bench_pid"
 stop_bench
 
-echo "pictures and captures: $work"
-if [ "$failures" -gt 0 ]; then
-    echo "$failures checks failed"
-    exit 1
-fi
-echo "all checks passed"
+finish_checks

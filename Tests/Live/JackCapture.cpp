@@ -2,8 +2,9 @@
 //
 // stopwright-jack-capture OUT.wav SECONDS CLIENT
 //
-// Records the first two outputs of a JACK client into a 32-bit float WAV, for the live test. Prints how many frames were
-// recorded, how many were lost, and how many dropouts the server told of meanwhile.
+// Records the first two outputs of a JACK client into a 32-bit float WAV, for the live test; of "-" silence, to see how the
+// server does without a client. Prints how many frames were recorded, how many were lost, how many dropouts the server
+// told of meanwhile, and the load of the whole graph that it states (per cent of a period): mean and highest.
 
 #include <jack/jack.h>
 #include <jack/ringbuffer.h>
@@ -26,6 +27,7 @@ namespace
 constexpr std::size_t channels = 2;
 constexpr std::size_t ringBytes = 1 << 21;
 constexpr std::chrono::milliseconds settling { 200 };
+constexpr std::chrono::milliseconds betweenLoads { 100 };
 
 struct Capture
 {
@@ -84,12 +86,43 @@ void connectTo (jack_client_t* client, const Capture& capture, const std::string
     }
 }
 
-long record (Capture& capture, SNDFILE* file, long framesWanted)
+/// What the server states about its load, asked again and again.
+class LoadReadings
+{
+public:
+    explicit LoadReadings (jack_client_t* client) : client_ (client) {}
+
+    void readWhenDue()
+    {
+        const auto now = std::chrono::steady_clock::now();
+        if (now < due_)
+            return;
+        due_ = now + betweenLoads;
+        const double load = static_cast<double> (jack_cpu_load (client_));
+        sum_ += load;
+        highest_ = std::max (highest_, load);
+        ++count_;
+    }
+
+    double mean() const { return sum_ / std::max (1, count_); }
+
+    double highest() const { return highest_; }
+
+private:
+    jack_client_t* client_;
+    std::chrono::steady_clock::time_point due_;
+    double sum_ = 0.0;
+    double highest_ = 0.0;
+    int count_ = 0;
+};
+
+long record (Capture& capture, SNDFILE* file, long framesWanted, LoadReadings& load)
 {
     std::vector<float> chunk (4096 * channels);
     long framesDone = 0;
     while (framesDone < framesWanted)
     {
+        load.readWhenDue();
         const auto waiting =
             static_cast<long> (jack_ringbuffer_read_space (capture.ring) / (channels * sizeof (float)));
         const long frames = std::min ({ waiting, framesWanted - framesDone, 4096L });
@@ -135,16 +168,19 @@ int main (int argumentCount, char** arguments)
 
     if (jack_activate (client) != 0)
         giveUp ("the client cannot be activated.");
-    connectTo (client, capture, arguments[3]);
+    if (arguments[3] != std::string ("-"))
+        connectTo (client, capture, arguments[3]);
 
     // Connecting puts the server's graph in another order; what is heard while it does so is not the bench's.
     std::this_thread::sleep_for (settling);
     capture.isRecording.store (true, std::memory_order_release);
-    const long frames = record (capture, file, std::lround (std::atof (arguments[2]) * format.samplerate));
+    LoadReadings load (client);
+    const long frames = record (capture, file, std::lround (std::atof (arguments[2]) * format.samplerate), load);
 
     jack_client_close (client);
     jack_ringbuffer_free (capture.ring);
     sf_close (file);
-    std::printf ("frames %ld lost %ld dropouts %d\n", frames, capture.lostFrames.load(), capture.dropouts.load());
+    std::printf ("frames %ld lost %ld dropouts %d loadmean %.1f loadmax %.1f\n", frames, capture.lostFrames.load(),
+                 capture.dropouts.load(), load.mean(), load.highest());
     return 0;
 }
