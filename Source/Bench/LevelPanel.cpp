@@ -68,7 +68,7 @@ juce::String LevelPanel::limiterText() const
     if (telemetry_.silencedByFault)
         return "silenced: fault";
     if (limiterFrames_ > 0)
-        return "limiting " + juce::String (telemetry_.limiterReductionDb, 0) + " dB";
+        return "limiting " + juce::String (juce::roundToInt (telemetry_.limiterReductionDb)) + " dB";
     return "limiter idle";
 }
 

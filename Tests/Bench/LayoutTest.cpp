@@ -168,6 +168,22 @@ TEST_P (LayoutTest, TheStopListHasRoomToItsEnd)
     EXPECT_TRUE (std::ranges::any_of (texts, [] (const auto& drawn) { return drawn.text.endsWith (": clipped"); }));
 }
 
+TEST_P (LayoutTest, APhraseThatPlaysHasRoom)
+{
+    open();
+    processor_.deck().play ({ .keys = { { 0.0, 60, true }, { 700.0, 60, false } }, .seconds = 700.0 });
+    play (0.2);
+    view_->tick();
+    Telemetry telemetry;
+    telemetry.limiterReductionDb = 12.34; // as when a whole organ is played
+    view_->level().show (telemetry);
+    std::vector<Lettering::Drawn> texts;
+    save (paint (texts), "phrase");
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
+    EXPECT_TRUE (std::ranges::any_of (texts, [] (const auto& drawn) { return drawn.text == "0:00 of 11:40"; }));
+}
+
 TEST_P (LayoutTest, ACardAloneHasRoom)
 {
     session_.open (preset ("Krummhorn8.json"));

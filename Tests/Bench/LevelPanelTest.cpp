@@ -55,6 +55,9 @@ TEST_F (LevelPanelTest, TheLimiterSpeaksInWords)
     telemetry.limiterReductionDb = 4.0;
     panel.show (telemetry);
     EXPECT_EQ (panel.limiterText(), "limiting 4 dB");
+    telemetry.limiterReductionDb = 7.84;
+    panel.show (telemetry);
+    EXPECT_EQ (panel.limiterText(), "limiting 8 dB");
     telemetry.silencedByFault = true;
     panel.show (telemetry);
     EXPECT_EQ (panel.limiterText(), "silenced: fault");

@@ -129,6 +129,8 @@ TEST_F (RenderInstrument, DrawsTheNamedTabletsInstead)
     EXPECT_NEAR (levelOf (2.0 * a3Hz), 1.0, hundredthOfADecibel) << "held keys are of its division";
     EXPECT_LT (levelOf (a3Hz), 1e-4);
 
+    const auto all = hold ({ "--stops", "all" });
+    EXPECT_NE (all.out.find ("Reed 8 and Reed 4 drawn"), std::string::npos) << all.out;
     const auto coupled = hold ({ "--stops", "Reed 4, Lower to Upper", "--division", "Upper" });
     ASSERT_EQ (coupled.status, 0) << coupled.err;
     EXPECT_EQ (coupled.err, "");

@@ -4,17 +4,18 @@
 # sh Tests/Live/FullOrganUnderJack.sh BUILD_DIRECTORY [PERIOD_FRAMES [realtime|normal]]
 #
 # The hardest minute: the real program with every stop of the demonstration organ drawn plays 64 s of a MIDI file that holds
-# all keys at its densest, under a JACK server that waits for nobody and has 64 frames a period (1.33 ms). Counts the
-# dropouts and reads the load, beside a minute of the same server without the bench, so that those of a busy machine are
-# told apart; it needs an idle machine, takes three minutes and is no part of the normal tests. Captures, logs and pictures
-# stay in BUILD_DIRECTORY/full-organ. Exit status 77 (skipped) when a tool is missing.
+# all keys at its densest, under a JACK server that waits for nobody: 64 frames a period (1.33 ms), or 256 where the server
+# drops out with 64 when it is alone. Counts the dropouts and reads the load, beside a minute of the same server without the
+# bench, so that those of a busy machine are told apart. It needs an idle machine, takes three or four minutes and is no part
+# of the normal tests. Captures, logs and pictures stay in BUILD_DIRECTORY/full-organ. Exit status 77 (skipped) when a tool
+# is missing, or when the server cannot keep time even alone.
 set -eu
 
 usage="FullOrganUnderJack.sh BUILD_DIRECTORY [PERIOD_FRAMES [realtime|normal]]"
 # shellcheck source=Tests/Live/live.sh
 . "$(dirname -- "$0")/live.sh"
 begin_live full-organ "${1:-}"
-period=${2:-64}
+periods=${2:-64 256}
 scheduling=${3:-}
 [ -n "$scheduling" ] || if chrt -f 10 true 2>/dev/null; then scheduling=realtime; else scheduling=normal; fi
 seconds=60
@@ -44,7 +45,7 @@ per_cent ()
     awk "BEGIN { printf \"%.1f\", 100 * ($2 - $1) / $seconds }"
 }
 
-# lines_of_late_bench : how often the server said that the bench was not ready.
+# late_bench : how often the server said that the bench was not ready.
 late_bench ()
 {
     grep -c 'stopwright-bench was not' "$work/jackd.log" || true
@@ -57,27 +58,31 @@ machine ()
 
 "$build/tests/stopwright-dense-midi" "$work/dense.mid" "$rounds" >"$work/dense.log"
 start_display
-if [ "$scheduling" = realtime ]; then
-    start_jack -R -P 10 -d dummy -r 48000 -p "$period"
-else
-    start_jack -r -d dummy -r 48000 -p "$period"
-fi
-echo "      server: dummy, 48 kHz, $period frames a period, $scheduling scheduling, does not wait for its clients"
 echo "      file: $(cat "$work/dense.log")"
+
+# --- a minute of the server without the bench
+for period in $periods; do
+    [ -z "${jackd_pid:-}" ] || stop_jack
+    if [ "$scheduling" = realtime ]; then
+        start_jack -R -P 10 -d dummy -r 48000 -p "$period"
+    else
+        start_jack -r -d dummy -r 48000 -p "$period"
+    fi
+    echo "      server: dummy, 48 kHz, $period frames a period, $scheduling scheduling, does not wait for its clients"
+    machine
+    idle=$(machine_idle_seconds)
+    "$capture" "$work/alone.wav" "$seconds" - >"$work/alone.log"
+    rm "$work/alone.wav"
+    echo "      server alone: $(cat "$work/alone.log"), machine idle $(per_cent "$idle" "$(machine_idle_seconds)") % of a processor"
+    alone=$(number dropouts alone)
+    [ "$alone" -gt 0 ] || break
+done
 
 # --- the cautions, once, so that the music begins with the program
 start_bench cautions.log "$work/Presets/LarkfieldOrgan.json"
 xdotool key Return
 expect "the bench is on JACK" until_true 10 sh -c 'jack_lsp | grep -q stopwright-bench:out_2'
 stop_bench
-
-# --- a minute of the server without the bench
-machine
-idle=$(machine_idle_seconds)
-"$capture" "$work/alone.wav" "$seconds" - >"$work/alone.log"
-rm "$work/alone.wav"
-alone=$(number dropouts alone)
-echo "      server alone: $(cat "$work/alone.log"), machine idle $(per_cent "$idle" "$(machine_idle_seconds)") % of a processor"
 
 # --- a minute of the full organ
 machine
@@ -88,8 +93,11 @@ cpu=$(cpu_seconds "$bench_pid")
 idle=$(machine_idle_seconds)
 "$capture" "$work/organ.wav" "$seconds" stopwright-bench >"$work/organ.log" &
 capture_pid=$!
-sleep 13
-import -window "$window" "$work/playing.png"
+for size in 900x600 1680x1050 1200x800; do
+    xdotool windowsize --sync "$window" "${size%x*}" "${size#*x}" mousemove 1679 1049
+    sleep 4
+    import -window "$window" "$work/playing_$size.png"
+done
 wait "$capture_pid"
 late=$(($(late_bench) - late_before))
 cpu=$(per_cent "$cpu" "$(cpu_seconds "$bench_pid")")
@@ -104,12 +112,12 @@ check "samples that are not finite" "$(reading notfinite organ)" == 0
 check "under the ceiling, dBFS" "$(reading peak organ)" "<=" -1
 check "sounds, dBFS" "$(reading rms organ)" ">" -40
 check "highest load of the graph, %" "$(number loadmax organ)" "<" 100
-check "dropouts because the bench was late" "$late" == 0
 dropouts=$(number dropouts organ)
-if [ "$dropouts" -gt 0 ] && [ "$late" -eq 0 ] && [ "$alone" -gt 0 ]; then
-    echo "open  dropouts: $dropouts with the bench, none of its making, and $alone without it: the machine is too busy"
-else
+if [ "$alone" -eq 0 ]; then
+    check "dropouts because the bench was late" "$late" == 0
     check "dropouts in the minute" "$dropouts" == 0
+else
+    echo "open  dropouts: $dropouts with the bench, $alone without it; this machine cannot tell"
 fi
 
 # --- after the end
@@ -119,4 +127,5 @@ sleep $((rounds * 16 - seconds + 3))
 check "silent after the end, rms dBFS" "$(reading rms end)" "<" -90
 import -window "$window" "$work/end.png"
 stop_bench
+[ "$alone" -eq 0 ] || [ "$failures" -gt 0 ] || exit 77
 finish_checks

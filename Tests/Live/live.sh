@@ -154,6 +154,12 @@ start_jack ()
     }
 }
 
+stop_jack ()
+{
+    kill "$jackd_pid"
+    wait "$jackd_pid" 2>/dev/null || true
+}
+
 # finish_checks : the last words, and the exit status of the script.
 finish_checks ()
 {
