@@ -4,11 +4,12 @@
 # sh Tests/Live/FullOrganUnderJack.sh BUILD_DIRECTORY [PERIOD_FRAMES [realtime|normal]]
 #
 # The hardest minute: the real program with every stop of the demonstration organ drawn plays 64 s of a MIDI file that holds
-# all keys at its densest, under a JACK server that waits for nobody: 64 frames a period (1.33 ms), or 256 where the server
-# drops out with 64 when it is alone. Counts the dropouts and reads the load, beside a minute of the same server without the
-# bench, so that those of a busy machine are told apart. It needs an idle machine, takes three or four minutes and is no part
-# of the normal tests. Captures, logs and pictures stay in BUILD_DIRECTORY/full-organ. Exit status 77 (skipped) when a tool
-# is missing, or when the server cannot keep time even alone.
+# all keys at its densest, under a JACK server that waits for nobody: with 64 frames a period (1.33 ms), and where that has
+# dropouts, with 256. Counts them and reads the load, beside a minute of the same server without the bench and, after
+# dropouts, one with a client that only spins: what that one is late for is the machine's doing. Fails when the bench drops
+# out with the last period though the server alone does not. It needs an idle machine, takes three to seven minutes and is
+# no part of the normal tests. Captures, logs and pictures stay in BUILD_DIRECTORY/full-organ. Exit status 77 (skipped) when
+# a tool is missing, or when the server cannot keep time even alone.
 set -eu
 
 usage="FullOrganUnderJack.sh BUILD_DIRECTORY [PERIOD_FRAMES [realtime|normal]]"
@@ -56,76 +57,110 @@ machine ()
     echo "      machine: $(nproc) processors, load averages $(cut -d' ' -f1-3 /proc/loadavg)"
 }
 
-"$build/tests/stopwright-dense-midi" "$work/dense.mid" "$rounds" >"$work/dense.log"
-start_display
-echo "      file: $(cat "$work/dense.log")"
-
-# --- a minute of the server without the bench
-for period in $periods; do
-    [ -z "${jackd_pid:-}" ] || stop_jack
+# start_server : without -S, so that it waits for nobody.
+start_server ()
+{
     if [ "$scheduling" = realtime ]; then
         start_jack -R -P 10 -d dummy -r 48000 -p "$period"
     else
         start_jack -r -d dummy -r 48000 -p "$period"
     fi
     echo "      server: dummy, 48 kHz, $period frames a period, $scheduling scheduling, does not wait for its clients"
+}
+
+# minute_without_bench NAME WHAT [SPIN]
+minute_without_bench ()
+{
+    name=$1
+    what=$2
+    shift 2
     machine
     idle=$(machine_idle_seconds)
-    "$capture" "$work/alone.wav" "$seconds" - >"$work/alone.log"
-    rm "$work/alone.wav"
-    echo "      server alone: $(cat "$work/alone.log"), machine idle $(per_cent "$idle" "$(machine_idle_seconds)") % of a processor"
+    "$capture" "$work/$name.wav" "$seconds" - "$@" >"$work/$name.log"
+    rm "$work/$name.wav"
+    echo "      $what: $(cat "$work/$name.log"), machine idle $(per_cent "$idle" "$(machine_idle_seconds)") % of a processor"
+}
+
+# The first time the cautions come before the sound, so that the music would not begin with the program.
+acknowledge_cautions ()
+{
+    start_bench cautions.log "$work/Presets/LarkfieldOrgan.json"
+    xdotool key Return
+    expect "the bench is on JACK" until_true 10 sh -c 'jack_lsp | grep -q stopwright-bench:out_2'
+    stop_bench
+    cautions="read"
+}
+
+# minute_of_full_organ : leaves the bench running.
+minute_of_full_organ ()
+{
+    machine
+    start_bench bench.log "$work/Presets/LarkfieldOrgan.json" --stops all --midi "$work/dense.mid"
+    expect "the bench is on JACK" until_true 10 sh -c 'jack_lsp | grep -q stopwright-bench:out_2'
+    late_before=$(late_bench)
+    cpu=$(cpu_seconds "$bench_pid")
+    idle=$(machine_idle_seconds)
+    "$capture" "$work/organ.wav" "$seconds" stopwright-bench >"$work/organ.log" &
+    capture_pid=$!
+    for size in 900x600 1680x1050 1200x800; do
+        xdotool windowsize --sync "$window" "${size%x*}" "${size#*x}" mousemove 1679 1049
+        sleep 4
+        import -window "$window" "$work/playing_$size.png"
+    done
+    wait "$capture_pid"
+    late=$(($(late_bench) - late_before))
+    cpu=$(per_cent "$cpu" "$(cpu_seconds "$bench_pid")")
+    idle=$(per_cent "$idle" "$(machine_idle_seconds)")
+    echo "      full organ: $(cat "$work/organ.log"), bench late $late, bench $cpu % of a processor, machine idle $idle %"
+    machine
+}
+
+check_organ ()
+{
+    "$measure" "$work/organ.wav" 261.5 >"$work/organ.txt"
+    echo "      organ: $(tr '\n' ' ' <"$work/organ.txt")"
+    check "the whole minute was captured, frames lost" "$(number lost organ)" == 0
+    check "samples that are not finite" "$(reading notfinite organ)" == 0
+    check "under the ceiling, dBFS" "$(reading peak organ)" "<=" -1
+    check "sounds, dBFS" "$(reading rms organ)" ">" -40
+    check "highest load of the graph, %" "$(number loadmax organ)" "<" 100
+}
+
+check_end ()
+{
+    sleep $((rounds * 16 - seconds + 3))
+    "$capture" "$work/end.wav" 1 stopwright-bench >"$work/end.log"
+    "$measure" "$work/end.wav" 261.5 >"$work/end.txt"
+    check "silent after the end, rms dBFS" "$(reading rms end)" "<" -90
+    import -window "$window" "$work/end.png"
+    stop_bench
+}
+
+"$build/tests/stopwright-dense-midi" "$work/dense.mid" "$rounds" >"$work/dense.log"
+start_display
+echo "      file: $(cat "$work/dense.log")"
+cautions=unread
+for period in $periods; do
+    [ -z "${jackd_pid:-}" ] || stop_jack
+    start_server
+    minute_without_bench alone "server alone"
+    [ "$cautions" = read ] || acknowledge_cautions
+    minute_of_full_organ
+    check_organ
+    check_end
     alone=$(number dropouts alone)
-    [ "$alone" -gt 0 ] || break
+    dropouts=$(number dropouts organ)
+    [ "$dropouts" -gt 0 ] || break
+    minute_without_bench spin "client that only spins for 0.3 of a period" 0.3
+    echo "note  with $period frames $dropouts dropouts, for $late of which the bench was late; $alone without it, $(number dropouts spin) with a client that only spins"
 done
 
-# --- the cautions, once, so that the music begins with the program
-start_bench cautions.log "$work/Presets/LarkfieldOrgan.json"
-xdotool key Return
-expect "the bench is on JACK" until_true 10 sh -c 'jack_lsp | grep -q stopwright-bench:out_2'
-stop_bench
-
-# --- a minute of the full organ
-machine
-start_bench bench.log "$work/Presets/LarkfieldOrgan.json" --stops all --midi "$work/dense.mid"
-expect "the bench is on JACK" until_true 10 sh -c 'jack_lsp | grep -q stopwright-bench:out_2'
-late_before=$(late_bench)
-cpu=$(cpu_seconds "$bench_pid")
-idle=$(machine_idle_seconds)
-"$capture" "$work/organ.wav" "$seconds" stopwright-bench >"$work/organ.log" &
-capture_pid=$!
-for size in 900x600 1680x1050 1200x800; do
-    xdotool windowsize --sync "$window" "${size%x*}" "${size#*x}" mousemove 1679 1049
-    sleep 4
-    import -window "$window" "$work/playing_$size.png"
-done
-wait "$capture_pid"
-late=$(($(late_bench) - late_before))
-cpu=$(per_cent "$cpu" "$(cpu_seconds "$bench_pid")")
-idle=$(per_cent "$idle" "$(machine_idle_seconds)")
-echo "      full organ: $(cat "$work/organ.log"), bench late $late, bench $cpu % of a processor, machine idle $idle %"
-machine
-
-"$measure" "$work/organ.wav" 261.5 >"$work/organ.txt"
-echo "      organ: $(tr '\n' ' ' <"$work/organ.txt")"
-check "the whole minute was captured, frames lost" "$(number lost organ)" == 0
-check "samples that are not finite" "$(reading notfinite organ)" == 0
-check "under the ceiling, dBFS" "$(reading peak organ)" "<=" -1
-check "sounds, dBFS" "$(reading rms organ)" ">" -40
-check "highest load of the graph, %" "$(number loadmax organ)" "<" 100
-dropouts=$(number dropouts organ)
-if [ "$alone" -eq 0 ]; then
-    check "dropouts because the bench was late" "$late" == 0
-    check "dropouts in the minute" "$dropouts" == 0
+if [ "$dropouts" -gt 0 ] && [ "$alone" -gt 0 ]; then
+    [ "$failures" -gt 0 ] || {
+        echo "skipped: the server drops out alone; this machine cannot tell"
+        exit 77
+    }
 else
-    echo "open  dropouts: $dropouts with the bench, $alone without it; this machine cannot tell"
+    check "dropouts in the minute with $period frames a period" "$dropouts" == 0
 fi
-
-# --- after the end
-sleep $((rounds * 16 - seconds + 3))
-"$capture" "$work/end.wav" 1 stopwright-bench >"$work/end.log"
-"$measure" "$work/end.wav" 261.5 >"$work/end.txt"
-check "silent after the end, rms dBFS" "$(reading rms end)" "<" -90
-import -window "$window" "$work/end.png"
-stop_bench
-[ "$alone" -eq 0 ] || [ "$failures" -gt 0 ] || exit 77
 finish_checks

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// stopwright-jack-capture OUT.wav SECONDS CLIENT
+// stopwright-jack-capture OUT.wav SECONDS CLIENT [SPIN]
 //
 // Records the first two outputs of a JACK client into a 32-bit float WAV, for the live test; of "-" silence, to see how the
-// server does without a client. Prints how many frames were recorded, how many were lost, how many dropouts the server
+// server does without a client. With SPIN it idles away that share of every period on the processor: what such a client is
+// late for is the machine's doing. Prints how many frames were recorded, how many were lost, how many dropouts the server
 // told of meanwhile, and the load of the whole graph that it states (per cent of a period): mean and highest.
 
 #include <jack/jack.h>
@@ -36,13 +37,23 @@ struct Capture
     std::atomic<bool> isRecording { false };
     std::atomic<long> lostFrames { 0 };
     std::atomic<int> dropouts { 0 };
+    double spinSecondsPerFrame = 0.0;
 };
+
+void spin (double seconds)
+{
+    const auto until = std::chrono::steady_clock::now() + std::chrono::duration<double> (seconds);
+    while (std::chrono::steady_clock::now() < until)
+    {}
+}
 
 int process (jack_nframes_t frames, void* argument)
 {
     auto& capture = *static_cast<Capture*> (argument);
     if (! capture.isRecording.load (std::memory_order_acquire))
         return 0;
+    if (capture.spinSecondsPerFrame > 0.0)
+        spin (capture.spinSecondsPerFrame * frames);
 
     std::array<const float*, channels> inputs {};
     for (std::size_t channel = 0; channel < channels; ++channel)
@@ -143,8 +154,8 @@ long record (Capture& capture, SNDFILE* file, long framesWanted, LoadReadings& l
 
 int main (int argumentCount, char** arguments)
 {
-    if (argumentCount != 4)
-        giveUp ("usage: stopwright-jack-capture OUT.wav SECONDS CLIENT");
+    if (argumentCount != 4 && argumentCount != 5)
+        giveUp ("usage: stopwright-jack-capture OUT.wav SECONDS CLIENT [SPIN]");
 
     auto* client = jack_client_open ("capture", JackNoStartServer, nullptr);
     if (client == nullptr)
@@ -155,6 +166,8 @@ int main (int argumentCount, char** arguments)
     for (std::size_t channel = 0; channel < channels; ++channel)
         capture.ports[channel] = jack_port_register (client, ("in_" + std::to_string (channel + 1)).c_str(),
                                                      JACK_DEFAULT_AUDIO_TYPE, JackPortIsInput, 0);
+    if (argumentCount == 5)
+        capture.spinSecondsPerFrame = std::atof (arguments[4]) / jack_get_sample_rate (client);
     jack_set_process_callback (client, process, &capture);
     jack_set_xrun_callback (client, countDropout, &capture);
 
