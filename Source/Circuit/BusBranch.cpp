@@ -97,9 +97,9 @@ double BusBranch::presentKernel() const noexcept
     return network_.step().d() (0, sourceCount());
 }
 
-void BusBranch::begin (const double* const* sources) noexcept
+void BusBranch::begin() noexcept
 {
-    block_.begin (network_.states().data(), network_.lastSources().data(), sources, free_);
+    block_.begin (network_.states().data(), network_.lastSources().data(), free_);
 }
 
 void BusBranch::finish (const Samples& busVolts) noexcept

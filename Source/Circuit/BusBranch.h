@@ -55,8 +55,11 @@ public:
 
     void setBusVolts (double volts) noexcept { network_.lastSources().back() = volts; }
 
-    /// Begins a block: sources[i] holds `length` samples in volts.
-    void begin (const double* const* sources) noexcept;
+    /// Where the volts of one of the network's own sources go, before each begin.
+    std::span<double, length> samplesOf (int source) noexcept { return block_.samplesOf (source); }
+
+    /// Begins a block.
+    void begin() noexcept;
 
     const Samples& free() const noexcept { return free_; }
 
