@@ -5,6 +5,7 @@
 #include "Bench/CardKnob.h"
 #include "Bench/Lettering.h"
 #include "Bench/PartSymbol.h"
+#include "Bench/PartWords.h"
 
 #include <utility>
 
@@ -14,9 +15,8 @@ namespace stopwright
 PartCell::PartCell (BenchSession& session, std::string name) : session_ (session), name_ (std::move (name))
 {
     setTitle (juce::String (name_));
-    setTooltip (
-        "An ideal amplifier: without limits, so there is nothing to turn. Give it a gain-bandwidth product in the "
-        "card to see what a real one does.");
+    if (const auto* part = findPart (session.card(), name_))
+        setTooltip (PartWords::lesson (part->value));
 }
 
 void PartCell::refresh()
@@ -57,7 +57,8 @@ juce::String PartCell::nameText() const
 
 juce::String PartCell::valueText() const
 {
-    return "ideal";
+    const auto* part = findPart (session_.card(), name_);
+    return part != nullptr ? PartWords::standing (part->value) : juce::String();
 }
 
 juce::String PartCell::nodesText() const

@@ -9,7 +9,7 @@ namespace stopwright
 {
 
 /// One part or tap on the sheet: its symbol at the left; its name, what it stands at and its nodes beside it.
-/// This plain kind has nothing to turn (an ideal amplifier). Threading: message thread.
+/// This plain kind has nothing to turn: an ideal amplifier, a transistor, a supply. Threading: message thread.
 class PartCell : public juce::Component, public juce::SettableTooltipClient
 {
 public:

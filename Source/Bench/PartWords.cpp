@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/PartWords.h"
 
-#include "Units/Error.h"
+#include "Units/Engineering.h"
 
 namespace stopwright
 {
@@ -115,6 +115,31 @@ juce::String PartWords::lesson (const Card& card, const CardKnob& knob)
     if (part == nullptr)
         return {};
     return std::visit ([&] (const auto& value) { return lessonOf (value, knob.kind); }, part->value);
+}
+
+juce::String PartWords::lesson (const PartValue& value)
+{
+    if (std::holds_alternative<OpAmp> (value))
+        return "An ideal amplifier: without limits, so there is nothing to turn. Give it a gain-bandwidth product in the "
+               "card to see what a real one does.";
+    if (std::holds_alternative<Diode> (value))
+        return "Diode: passes current one way, from about half a volt on if it is of silicon. It cuts the tops off a wave "
+               "and so adds partials.";
+    if (std::holds_alternative<Supply> (value))
+        return "Supply: the volts that transistors live on. Their outputs cannot leave its bounds.";
+    return std::visit ([] (const auto& part) { return lessonOf (part, KnobKind::value); }, value);
+}
+
+juce::String PartWords::standing (const PartValue& value)
+{
+    if (std::holds_alternative<OpAmp> (value))
+        return "ideal";
+    if (const auto* supply = std::get_if<Supply> (&value))
+        return juce::String (formatForReading (supply->volts, Quantity::voltage));
+    if (transistorIn (value) != nullptr)
+        return std::holds_alternative<Npn> (value) ? "npn" : "pnp";
+    const auto kind = kindName (value);
+    return { kind.data(), kind.size() };
 }
 
 juce::String PartWords::handling()

@@ -21,6 +21,10 @@ public:
     /// One or two sentences on what the part is and does.
     static juce::String lesson (const Card& card, const CardKnob& knob);
 
+    /// The same of a part that has nothing to turn, and what it stands at: "ideal", "15 V", "npn".
+    static juce::String lesson (const PartValue& value);
+    static juce::String standing (const PartValue& value);
+
     /// How a knob is handled.
     static juce::String handling();
 

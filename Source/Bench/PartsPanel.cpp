@@ -71,10 +71,32 @@ void PartsPanel::sessionChanged (BenchSession::Change change)
         rebuild();
         return;
     }
+    refreshRest();
     for (auto& group : sheet_.groups)
     {
         for (auto& cell : group.cells)
             cell->refresh();
+    }
+}
+
+/// Cells stay: one of them may be in the hand of the user.
+void PartsPanel::refreshRest()
+{
+    const auto readings = restReadingsOf (session_.card());
+    for (std::size_t index = 0; index < restCells_.size(); ++index)
+    {
+        auto& cell = *restCells_[index];
+        cell.show (index < readings.size() ? readings[index] : RestReading { cell.reading().name, "not found", {} });
+    }
+}
+
+void PartsPanel::addRest()
+{
+    for (const auto& reading : restReadingsOf (session_.card()))
+    {
+        auto cell = std::make_unique<RestCell> (session_, reading);
+        restCells_.push_back (cell.get());
+        groupOf ("AT REST").cells.push_back (std::move (cell));
     }
 }
 
@@ -107,6 +129,7 @@ void PartsPanel::addPart (const Part& part)
 
 void PartsPanel::rebuild()
 {
+    restCells_.clear();
     sheet_.groups.clear();
     const auto& card = session_.card();
     for (const auto& tap : card.taps)
@@ -126,6 +149,7 @@ void PartsPanel::rebuild()
     if (const auto* const stop = session_.document().stopInHand(); stop != nullptr && ! stop->bus.empty())
         groupOf ("MIXING").cells.push_back (std::make_unique<KnobCell> (
             session_, CardKnob { CardKnob::Place::mixing, stop->name, KnobKind::value }, series_));
+    addRest();
 
     for (auto& group : sheet_.groups)
     {

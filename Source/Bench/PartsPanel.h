@@ -3,6 +3,7 @@
 
 #include "Bench/BenchSession.h"
 #include "Bench/KnobCell.h"
+#include "Bench/RestCell.h"
 
 #include <memory>
 #include <vector>
@@ -10,7 +11,8 @@
 namespace stopwright
 {
 
-/// The parts of the card in hand, grouped by kind, and the chooser of the series their knobs step through.
+/// The parts of the card in hand, grouped by kind, the chooser of the series their knobs step through, and where a card
+/// with diodes, transistors or supplies rests.
 /// Threading: message thread.
 class PartsPanel : public juce::Component, private BenchSession::Listener
 {
@@ -27,6 +29,9 @@ public:
 
     /// Told when the user picks another series.
     std::function<void (Series)> onSeriesChosen;
+
+    /// Where the card rests, as shown.
+    const std::vector<RestCell*>& restCells() const noexcept { return restCells_; }
 
     /// The cell that turns `knob`, or nullptr.
     KnobCell* findCell (const CardKnob& knob) const;
@@ -53,6 +58,8 @@ private:
     void sessionChanged (BenchSession::Change change) override;
     void rebuild();
     void addPart (const Part& part);
+    void addRest();
+    void refreshRest();
     Group& groupOf (const juce::String& heading);
     int layOut (int width);
 
@@ -62,6 +69,7 @@ private:
     juce::ComboBox seriesBox_;
     juce::Viewport viewport_;
     Sheet sheet_;
+    std::vector<RestCell*> restCells_; ///< of the sheet
 };
 
 } // namespace stopwright

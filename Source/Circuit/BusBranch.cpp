@@ -24,6 +24,16 @@ bool hasName (const Netlist& netlist, const std::string& name)
     return std::ranges::any_of (netlist.parts, isIt) || std::ranges::any_of (netlist.sources, isIt);
 }
 
+int holdBlocks (double sampleRateHz) noexcept
+{
+    return std::max (1, holdSamples (sampleRateHz) / BusBranch::length);
+}
+
+int blocksWithin (double seconds, double sampleRateHz) noexcept
+{
+    return std::max (1, static_cast<int> (seconds * sampleRateHz / BusBranch::length));
+}
+
 /// The network must be sound by itself: the mixing resistor would lend a node to an output that is nowhere.
 Netlist onBus (Netlist netlist, double mixingOhms)
 {
@@ -40,13 +50,15 @@ Netlist onBus (Netlist netlist, double mixingOhms)
 BusBranch::BusBranch (const Netlist& netlist, double mixingOhms, double sampleRateHz)
     : sources_ (onBus (netlist, mixingOhms).sources),
       network_ (checkedBuilder (onBus (netlist, mixingOhms), { netlist.output }, sampleRateHz), sampleRateHz),
-      knobs_ (network_.builder().knobs(), rampStepsWithin (LinearCircuit::rampSeconds, sampleRateHz)),
+      knobs_ (network_.builder().knobs(),
+              holdBlocks (sampleRateHz) * rampStepsWithin (LinearCircuit::rampSeconds, sampleRateHz)),
       mixingKnob_ (network_.builder().knobs().indexOf (sources_.back().name, KnobKind::sourceOhms)),
       block_ (network_.builder().stateCount(), network_.builder().sourceCount()),
-      holdBlocks_ (std::max (1, holdSamples (sampleRateHz) / length))
+      holdBlocks_ (holdBlocks (sampleRateHz))
 {
     if (mixingKnob_ < 0)
         throw Error ("A mixing resistor of " + std::to_string (mixingOhms) + " ohm cannot be; give it more than zero.");
+    knobs_.setStepCount (mixingKnob_, blocksWithin (mixingRampSeconds, sampleRateHz));
     if (! network_.build (knobs_.values()))
         throw Error (sentenceFor ({ NetworkFault::Kind::valuesTooFarApart, {}, {} }));
     rebuild();
@@ -67,15 +79,20 @@ std::optional<int> BusBranch::findKnob (const PartKnob& knob) const
 
 bool BusBranch::moveKnobs() noexcept
 {
-    const bool moves = heldBlocks_ == 0 && knobs_.isMoving();
-    if (moves)
+    const bool isFine = knobs_.isMoving (mixingKnob_);
+    if (heldBlocks_ > 0 && ! isFine)
     {
-        knobs_.advance();
-        rebuild();
-        heldBlocks_ = holdBlocks_;
+        --heldBlocks_;
+        return false;
     }
-    heldBlocks_ = std::max (0, heldBlocks_ - 1);
-    return moves;
+    if (! knobs_.isMoving())
+        return false;
+    const int blocks = isFine ? 1 : holdBlocks_;
+    for (int block = 0; block < blocks; ++block)
+        knobs_.advance();
+    rebuild();
+    heldBlocks_ = blocks - 1;
+    return true;
 }
 
 double BusBranch::presentFree() const noexcept
@@ -97,9 +114,9 @@ double BusBranch::presentKernel() const noexcept
     return network_.step().d() (0, sourceCount());
 }
 
-void BusBranch::begin (const double* const* sources) noexcept
+void BusBranch::begin() noexcept
 {
-    block_.begin (network_.states().data(), network_.lastSources().data(), sources, free_);
+    block_.begin (network_.states().data(), network_.lastSources().data(), free_);
 }
 
 void BusBranch::finish (const Samples& busVolts) noexcept

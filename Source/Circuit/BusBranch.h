@@ -18,12 +18,14 @@ namespace stopwright
 ///
 /// The bus's volts are one more source of the network, behind the mixing resistor at the output node. With p the bus's
 /// volts and y the output's, y[n] = free()[n] + sum over j <= n of kernel()[n-j] p[j], and the network sends
-/// conductance() (y - p) into the bus: all a bus needs to know, and exact. Knobs ramp as in LinearCircuit.
+/// conductance() (y - p) into the bus: all a bus needs to know, and exact. Knobs ramp as in LinearCircuit, the mixing
+/// resistor in finer steps over mixingRampSeconds: it is the level itself, and nothing behind it smooths a step.
 /// Threading: construct and look up on [control]; the noexcept functions on [audio], no allocation, no lock.
 class BusBranch
 {
 public:
     static constexpr int length = PortBlock::length;
+    static constexpr double mixingRampSeconds = 0.03;
     using Samples = PortBlock::Samples;
 
     /// Units/range: ohms > 0. Fails: Error with a sentence when the network is not sound or too large.
@@ -55,8 +57,11 @@ public:
 
     void setBusVolts (double volts) noexcept { network_.lastSources().back() = volts; }
 
-    /// Begins a block: sources[i] holds `length` samples in volts.
-    void begin (const double* const* sources) noexcept;
+    /// Where the volts of one of the network's own sources go, before each begin.
+    std::span<double, length> samplesOf (int source) noexcept { return block_.samplesOf (source); }
+
+    /// Begins a block.
+    void begin() noexcept;
 
     const Samples& free() const noexcept { return free_; }
 
@@ -80,7 +85,7 @@ private:
     KnobBank knobs_;
     int mixingKnob_;
     PortBlock block_;
-    int holdBlocks_;     ///< blocks from one step of the ramps to the next
+    int holdBlocks_;     ///< for so many blocks matrices stand still while knobs other than the mixing resistor move
     int heldBlocks_ = 0; ///< of them still to go
     double conductance_ = 0.0;
     Samples free_ {};

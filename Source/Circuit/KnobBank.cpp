@@ -6,25 +6,30 @@
 namespace stopwright
 {
 
-KnobBank::KnobBank (const KnobTable& table, int stepCount) : values_ (table.values()), stepCount_ (stepCount)
+KnobBank::KnobBank (const KnobTable& table, int stepCount) : values_ (table.values())
 {
     for (int index = 0; index < table.size(); ++index)
     {
         const auto& entry = table.at (index);
-        knobs_.push_back ({ entry.range, entry.knob.kind == KnobKind::position, KnobRamp (entry.value) });
+        knobs_.push_back ({ entry.range, entry.knob.kind == KnobKind::position, stepCount, KnobRamp (entry.value) });
     }
+}
+
+void KnobBank::setStepCount (int knob, int stepCount)
+{
+    knobs_.at (static_cast<std::size_t> (knob)).stepCount = stepCount;
 }
 
 void KnobBank::setTarget (int knob, double value) noexcept
 {
     if (! hasKnob (knob) || ! std::isfinite (value))
         return;
-    auto& [range, isLinear, ramp] = knobs_[static_cast<std::size_t> (knob)];
+    auto& [range, isLinear, stepCount, ramp] = knobs_[static_cast<std::size_t> (knob)];
     const double target = range.clamp (value);
     if (target == ramp.target())
         return;
     movingCount_ -= ramp.isMoving() ? 1 : 0;
-    ramp.moveTo (target, stepCount_, isLinear);
+    ramp.moveTo (target, stepCount, isLinear);
     movingCount_ += ramp.isMoving() ? 1 : 0;
 }
 
@@ -32,10 +37,10 @@ bool KnobBank::setNow (int knob, double value) noexcept
 {
     if (! hasKnob (knob) || ! std::isfinite (value))
         return false;
-    auto& [range, isLinear, ramp] = knobs_[static_cast<std::size_t> (knob)];
-    movingCount_ -= ramp.isMoving() ? 1 : 0;
-    ramp.jumpTo (range.clamp (value));
-    values_[static_cast<std::size_t> (knob)] = ramp.value();
+    Knob& set = knobs_[static_cast<std::size_t> (knob)];
+    movingCount_ -= set.ramp.isMoving() ? 1 : 0;
+    set.ramp.jumpTo (set.range.clamp (value));
+    values_[static_cast<std::size_t> (knob)] = set.ramp.value();
     return true;
 }
 

@@ -18,9 +18,17 @@ public:
     /// A knob reaches its target after stepCount calls of advance().
     KnobBank (const KnobTable& table, int stepCount);
 
+    /// Another number of steps for one of them. Threading: [control].
+    void setStepCount (int knob, int stepCount);
+
     std::span<const double> values() const noexcept { return values_; }
 
     bool isMoving() const noexcept { return movingCount_ > 0; }
+
+    bool isMoving (int knob) const noexcept
+    {
+        return hasKnob (knob) && knobs_[static_cast<std::size_t> (knob)].ramp.isMoving();
+    }
 
     /// Value clamped to the knob's range; non-finite is ignored, and so is a knob that is not there.
     void setTarget (int knob, double value) noexcept;
@@ -39,6 +47,7 @@ private:
     {
         ValueRange range;
         bool isLinear = false;
+        int stepCount = 1;
         KnobRamp ramp;
     };
 
@@ -46,7 +55,6 @@ private:
 
     std::vector<Knob> knobs_;
     std::vector<double> values_;
-    int stepCount_ = 1;
     int movingCount_ = 0;
 };
 

@@ -89,18 +89,10 @@ void PortBlock::Table::keepState (int state, int ofState, double weight) noexcep
     block.fromStates_ (length + state, ofState) = weight;
 }
 
-void PortBlock::begin (const double* states,
-                       const double* lastSources,
-                       const double* const* sources,
-                       Samples& free) noexcept
+void PortBlock::begin (const double* states, const double* lastSources, Samples& free) noexcept
 {
-    double* drive = drive_.data();
-    for (int source = 0; source < sourceCount_ - 1; ++source, drive += length + 1)
-    {
-        drive[0] = lastSources[source];
-        std::memcpy (drive + 1, sources[source], length * sizeof (double));
-    }
-    *drive = lastSources[sourceCount_ - 1];
+    for (int source = 0; source < sourceCount_; ++source)
+        drive_[at (firstColumn (source))] = lastSources[source];
 
     freely_.multiply (drive_.data(), states, result_.data());
     std::memcpy (free.data(), result_.data(), length * sizeof (double));

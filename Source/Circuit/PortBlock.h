@@ -7,6 +7,7 @@
 #include "Circuit/PackedProduct.h"
 
 #include <array>
+#include <span>
 #include <vector>
 
 namespace stopwright
@@ -33,9 +34,14 @@ public:
     /// How the port at one sample is heard at that one and the seven after it.
     const Samples& kernel() const noexcept { return kernel_; }
 
-    /// Writes free[1 .. 8]. `states` and `lastSources` are x and u as in CayleyStep, `sources` those but the port,
-    /// `length` samples each.
-    void begin (const double* states, const double* lastSources, const double* const* sources, Samples& free) noexcept;
+    /// Where the samples of a source other than the port go, before begin.
+    std::span<double, length> samplesOf (int source) noexcept
+    {
+        return std::span<double, length> (drive_.data() + driveColumn (source, 1), length);
+    }
+
+    /// Writes free[1 .. 8]. `states` and `lastSources` are x and u as in CayleyStep.
+    void begin (const double* states, const double* lastSources, Samples& free) noexcept;
 
     /// Moves `states` and `lastSources` past the block that was begun, with these volts at the port.
     void finish (const Samples& port, double* states, double* lastSources) noexcept;

@@ -10,43 +10,61 @@ BusNode::BusNode (const MixingBus& bus, double sampleRateHz)
     : isVirtualEarth_ (bus.kind == BusKind::virtualEarth),
       isIdealEarth_ (isVirtualEarth_ && ! bus.gainBandwidthHz),
       siemens_ (1.0 / (isVirtualEarth_ ? bus.feedbackOhms : bus.loadOhms)),
-      capacitorSiemens_ (isVirtualEarth_ ? 0.0 : 2.0 * bus.loadFarads * sampleRateHz)
+      capacitorSiemens_ (isVirtualEarth_ ? 0.0 : 2.0 * bus.loadFarads * sampleRateHz),
+      answers_ (length, length, 1)
 {
     if (isVirtualEarth_ && bus.gainBandwidthHz)
         drop_ = std::numbers::pi * *bus.gainBandwidthHz / sampleRateHz;
 }
 
-void BusNode::solve (const Stops& stops, Samples& busVolts, Samples& out) noexcept
+// What a bus remembers is one number, amps at zero volts: with m for rememberedAmps before a sample,
+//   passive: m' = 4 C / h p - m,  virtual earth: m' = m - 2 drop_ / Rf p.
+// So a block's volts are a product of its amps and the m it begins with, and nothing waits for the sample before.
+void BusNode::stand (const Stops& stops) noexcept
 {
-    if (! isIdealEarth_)
-    {
-        solveBehind (stops, busVolts, out);
+    if (isIdealEarth_)
         return;
-    }
-    busVolts.fill (0.0);
+    const auto ofAmps = answer (stops, 1.0, 0.0);
+    const auto ofRemembered = answer (stops, 0.0, 1.0);
     for (int sample = 0; sample < length; ++sample)
     {
-        const auto place = static_cast<std::size_t> (sample);
-        out[place] = -stops.amps[place] / siemens_;
+        for (int later = sample; later < length; ++later)
+            answers_.set (later, sample, ofAmps[static_cast<std::size_t> (later - sample)]);
+        answers_.set (sample, length, ofRemembered[static_cast<std::size_t> (sample)]);
     }
-    out_ = out.back();
 }
 
-// drop_ is zero on a passive bus and capacitorSiemens_ at a virtual earth, so one line serves both. What a sample's volts
-// do to the samples after it is added at once, for all eight, so that it runs side by side.
-void BusNode::solveBehind (const Stops& stops, Samples& busVolts, Samples& out) noexcept
+/// p of a block that begins with these amps in its first sample, and with these remembered.
+BusNode::Samples BusNode::answer (const Stops& stops, double amps, double remembered) const noexcept
 {
     const double ohms = 1.0 / wholeSiemens (stops);
-    std::array<double, twoBlocks> amps {};
-    std::copy (stops.amps.begin(), stops.amps.end(), amps.begin());
-    for (std::size_t sample = 0; sample < busVolts.size(); ++sample)
+    Samples volts {};
+    for (std::size_t sample = 0; sample < volts.size(); ++sample)
     {
-        const double volts = ohms * (amps[sample] + rememberedAmps());
-        for (std::size_t later = 0; later < busVolts.size(); ++later)
-            amps[sample + later] += stops.kernel[later] * volts;
-        busVolts[sample] = volts;
-        out[sample] = moveOn (volts);
+        double whole = remembered + (sample == 0 ? amps : 0.0);
+        for (std::size_t earlier = 0; earlier < sample; ++earlier)
+            whole += stops.kernel[sample - earlier] * volts[earlier];
+        volts[sample] = ohms * whole;
+        remembered = isVirtualEarth_ ? remembered - 2.0 * siemens_ * drop_ * volts[sample]
+                                     : 2.0 * capacitorSiemens_ * volts[sample] - remembered;
     }
+    return volts;
+}
+
+void BusNode::solve (const Samples& amps, Samples& busVolts, Samples& out) noexcept
+{
+    if (isIdealEarth_)
+    {
+        busVolts.fill (0.0);
+        for (std::size_t sample = 0; sample < out.size(); ++sample)
+            out[sample] = -amps[sample] / siemens_;
+        out_ = out.back();
+        return;
+    }
+    const double remembered = rememberedAmps();
+    answers_.multiply (amps.data(), &remembered, busVolts.data());
+    for (std::size_t sample = 0; sample < out.size(); ++sample)
+        out[sample] = moveOn (busVolts[sample]);
 }
 
 double BusNode::settle (const Instant& instant) noexcept

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Circuit/PackedProduct.h"
 #include "Circuit/PortBlock.h"
 #include "Organ/MixingBus.h"
 
@@ -47,8 +48,11 @@ public:
 
     BusNode (const MixingBus& bus, double sampleRateHz);
 
+    /// What the stops are to the bus, but for their amps, from the next block on.
+    void stand (const Stops& stops) noexcept;
+
     /// Solves a block: p into busVolts, what is heard of the bus into out.
-    void solve (const Stops& stops, Samples& busVolts, Samples& out) noexcept;
+    void solve (const Samples& amps, Samples& busVolts, Samples& out) noexcept;
 
     /// The same beside stops whose current is a curve of the bus's volts, one sample after the other. Curves has
     ///   open (sample), DeviceBranch::Reading at (volts) and close (volts),
@@ -123,13 +127,14 @@ private:
 
     static constexpr int mostSteps = 6;
 
-    void solveBehind (const Stops& stops, Samples& busVolts, Samples& out) noexcept;
+    Samples answer (const Stops& stops, double amps, double remembered) const noexcept;
 
     bool isVirtualEarth_;
     bool isIdealEarth_;
     double siemens_;          ///< to common, or through Rf
     double capacitorSiemens_; ///< 2 C / h
     double drop_ = 0.0;       ///< pi GBW h: how far the output falls for a volt at the input before and after
+    PackedProduct answers_;   ///< p from the block's amps and those remembered at its start
     double volts_ = 0.0;      ///< p of the last sample
     double capacitorAmps_ = 0.0;
     double out_ = 0.0;

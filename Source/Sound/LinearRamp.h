@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include <cstddef>
 #include <span>
 
 namespace stopwright
@@ -18,6 +19,23 @@ public:
     /// out = in * gain, sample by sample. in.size() == out.size().
     void apply (std::span<const float> in, std::span<double> out) noexcept;
     void apply (std::span<const double> in, std::span<double> out) noexcept;
+
+    /// The same of a block whose length the compiler knows.
+    template <std::size_t length>
+    void apply (std::span<const double, length> in, std::span<double, length> out) noexcept
+    {
+        if (isMoving())
+        {
+            apply (std::span<const double> (in), std::span<double> (out));
+            return;
+        }
+        // A copy, since `out` might lie over the gain for all that the compiler knows.
+        const double gain = value_;
+        const double* const from = in.data();
+        double* const __restrict to = out.data();
+        for (std::size_t frame = 0; frame < length; ++frame)
+            to[frame] = gain * from[frame];
+    }
 
     double target() const noexcept { return target_; }
 

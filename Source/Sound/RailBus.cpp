@@ -79,7 +79,7 @@ void RailBus::process (int frame, double* volts) noexcept
     }
     else
     {
-        node_.solve (together_, busVolts, out);
+        node_.solve (together_.amps, busVolts, out);
     }
     for (RailStop* const stop : stops_)
         if (! stop->isOut())
@@ -99,6 +99,7 @@ void RailBus::settle() noexcept
         if (! stop->isOut())
             stop->addTo (instant);
     }
+    node_.stand (together_);
     const double volts = node_.settle (instant);
     for (RailStop* const stop : stops_)
         if (! stop->isOut())

@@ -31,8 +31,7 @@ RailStop::RailStop (const StopTablet& tablet,
         taps_.push_back ({ from.name, polarity, tones[tap],
                            LinearRamp (polarity * from.voltsPeakToPeak, LinearCircuit::rampSeconds, sampleRateHz) });
     }
-    for (const TapFeed& tap : taps_)
-        sources_.push_back (tap.volts.data());
+    deviceSamples_.resize (devices_ ? taps_.size() : 0);
     present_.resize (taps_.size());
 }
 
@@ -127,12 +126,18 @@ void RailStop::setBusVolts (double volts) noexcept
         linear_->setBusVolts (weight_ * volts);
 }
 
+std::span<double, RailStop::length> RailStop::samplesOf (std::size_t tap) noexcept
+{
+    return linear_ ? linear_->samplesOf (static_cast<int> (tap)) : std::span (deviceSamples_[tap]);
+}
+
 void RailStop::begin (int frame) noexcept
 {
-    for (TapFeed& tap : taps_)
-        tap.level.apply (std::span (tap.tone->volts() + frame, tap.volts.size()), tap.volts);
+    for (std::size_t tap = 0; tap < taps_.size(); ++tap)
+        taps_[tap].level.apply (std::span<const double, length> (taps_[tap].tone->volts() + frame, length),
+                                samplesOf (tap));
     if (linear_)
-        linear_->begin (sources_.data());
+        linear_->begin();
 }
 
 void RailStop::addSteadyTo (BusNode::Stops& stops) const noexcept
@@ -168,7 +173,7 @@ void RailStop::finish (const BusNode::Samples& busVolts) noexcept
 void RailStop::openSample (std::size_t sample) noexcept
 {
     for (std::size_t tap = 0; tap < taps_.size(); ++tap)
-        present_[tap] = taps_[tap].volts[sample];
+        present_[tap] = deviceSamples_[tap][sample];
     devices_->openFrame (present_);
 }
 

@@ -12,6 +12,7 @@
 
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -93,7 +94,6 @@ private:
         double polarity;
         const KeyedTone* tone;
         LinearRamp level;
-        BusBranch::Samples volts {};
     };
 
     int tapCount() const noexcept { return static_cast<int> (taps_.size()); }
@@ -103,12 +103,13 @@ private:
     bool networkMoves() const noexcept { return linear_ ? linear_->isMoving() : devices_->isMoving(); }
 
     void resetNetwork() noexcept;
+    std::span<double, length> samplesOf (std::size_t tap) noexcept;
 
     std::unique_ptr<BusBranch> linear_;
     std::unique_ptr<DeviceBranch> devices_; ///< one of the two
     std::vector<TapFeed> taps_;
-    std::vector<const double*> sources_;
-    std::vector<double> present_; ///< the taps' volts of one sample
+    std::vector<BusBranch::Samples> deviceSamples_; ///< the taps' volts, for devices_
+    std::vector<double> present_;                   ///< those of one sample
     DrawRamp draw_;
     bool isGroundedWhenOut_;
     double weight_;

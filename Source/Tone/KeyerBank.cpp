@@ -24,6 +24,15 @@ struct Key
     KeyGate gate;
     int tailFrames = 0;      ///< left of what a contact adds
     std::vector<float> tail; ///< from the next frame on
+
+    bool isMoving() const noexcept { return gate.isMoving() || gate.hasEvents() || tailFrames > 0; }
+};
+
+/// A key that lets its generator through as it did before.
+struct SteadyKey
+{
+    Generator generator;
+    float gain = 0.0F;
 };
 
 } // namespace
@@ -39,6 +48,8 @@ struct KeyerBank::Implementation
         return static_cast<float> (bleed + (1.0 - bleed) * key.gate.openness());
     }
 
+    void mixUnsettled (std::span<float> bus, float gain, GeneratorBank& bank) noexcept;
+    void mixSteady (std::span<float> bus, float gain, GeneratorBank& bank) const noexcept;
     void mixMoving (Key& key, const float* wave, std::span<float> bus, float gain, GeneratorBank& bank) noexcept;
     void mixSpan (Key& key, const float* wave, float* bus, int count, float gain) const noexcept;
     void mixGate (Key& key, const float* wave, float* bus, int count, float gain) const noexcept;
@@ -50,6 +61,9 @@ struct KeyerBank::Implementation
     GateShape shape;
     std::array<Key, keyCount> keys;
     std::vector<float> remainder;
+    std::array<SteadyKey, keyCount> steady; ///< the first steadyCount
+    std::size_t steadyCount = 0;
+    bool isSettled = false; ///< no gate moves, so that `steady` still holds
 };
 
 KeyerBank::Implementation::Implementation (const GeneratorBank& bank, int wave, const KeyerSettings& settings)
@@ -67,7 +81,10 @@ KeyerBank::Implementation::Implementation (const GeneratorBank& bank, int wave, 
 void KeyerBank::Implementation::post (int key, bool down, int frame) noexcept
 {
     if (key >= 0 && key < keyCount && keys[static_cast<std::size_t> (key)].generator)
+    {
         keys[static_cast<std::size_t> (key)].gate.post (down, std::max (frame, 0));
+        isSettled = false;
+    }
 }
 
 void KeyerBank::Implementation::begin (Key& key, KeyGate::Event event, GeneratorBank& bank) noexcept
@@ -146,6 +163,43 @@ void KeyerBank::Implementation::mixMoving (Key& key,
     key.gate.moveEventsBy (frames);
 }
 
+/// Mixes the keys that move and finds those that do not.
+void KeyerBank::Implementation::mixUnsettled (std::span<float> bus, float gain, GeneratorBank& bank) noexcept
+{
+    steadyCount = 0;
+    isSettled = true;
+    for (Key& key : keys)
+    {
+        if (! key.generator || (key.gate.isAtRest() && key.tailFrames == 0 && bleed == 0.0))
+            continue;
+
+        const float* const wave = bank.wave (waveIndex, *key.generator).data();
+        if (wave == nullptr)
+            continue;
+
+        if (key.isMoving())
+        {
+            isSettled = false;
+            mixMoving (key, wave, bus, gain, bank);
+            continue;
+        }
+        steady[steadyCount] = { *key.generator, gainOf (key) };
+        ++steadyCount;
+    }
+}
+
+void KeyerBank::Implementation::mixSteady (std::span<float> bus, float gain, GeneratorBank& bank) const noexcept
+{
+    std::array<const float*, keyCount> waves {};
+    std::array<float, keyCount> gains {};
+    for (std::size_t index = 0; index < steadyCount; ++index)
+    {
+        waves[index] = bank.wave (waveIndex, steady[index].generator).data();
+        gains[index] = gain * steady[index].gain;
+    }
+    addWeighted (bus.data(), waves.data(), gains.data(), static_cast<int> (steadyCount), static_cast<int> (bus.size()));
+}
+
 KeyerBank::KeyerBank (const GeneratorBank& bank,
                       int waveIndex,
                       const Footage& footage,
@@ -176,33 +230,9 @@ void KeyerBank::keyUp (int key, int frameOffset) noexcept
 
 void KeyerBank::mixInto (std::span<float> bus, float gain, GeneratorBank& bank) noexcept
 {
-    std::array<const float*, keyCount> steadyWaves {};
-    std::array<float, keyCount> steadyGains {};
-    std::size_t steadyCount = 0;
-    auto& keyers = *implementation_;
-
-    for (Key& key : keyers.keys)
-    {
-        if (! key.generator || (key.gate.isAtRest() && key.tailFrames == 0 && keyers.bleed == 0.0))
-            continue;
-
-        const float* const wave = bank.wave (keyers.waveIndex, *key.generator).data();
-        if (wave == nullptr)
-            continue;
-
-        if (key.gate.isMoving() || key.gate.hasEvents() || key.tailFrames > 0)
-        {
-            keyers.mixMoving (key, wave, bus, gain, bank);
-            continue;
-        }
-
-        steadyWaves[steadyCount] = wave;
-        steadyGains[steadyCount] = gain * keyers.gainOf (key);
-        ++steadyCount;
-    }
-
-    addWeighted (bus.data(), steadyWaves.data(), steadyGains.data(), static_cast<int> (steadyCount),
-                 static_cast<int> (bus.size()));
+    if (! implementation_->isSettled)
+        implementation_->mixUnsettled (bus, gain, bank);
+    implementation_->mixSteady (bus, gain, bank);
 }
 
 int KeyerBank::activeKeys() const noexcept
@@ -217,6 +247,7 @@ void KeyerBank::copyStateFrom (const KeyerBank& other) noexcept
     const auto& from = *other.implementation_;
     if (from.shape.kind() != implementation_->shape.kind())
         return;
+    implementation_->isSettled = false;
 
     for (std::size_t index = 0; index < from.keys.size(); ++index)
     {
@@ -233,6 +264,7 @@ void KeyerBank::copyStateFrom (const KeyerBank& other) noexcept
 
 void KeyerBank::reset() noexcept
 {
+    implementation_->isSettled = false;
     for (Key& key : implementation_->keys)
     {
         key.gate = {};

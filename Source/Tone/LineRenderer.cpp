@@ -1,28 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Tone/LineRenderer.h"
 
-#include "Units/WideVector.h"
+#include "Tone/EdgeTrain.h"
 
 #include <algorithm>
 #include <cmath>
 
 namespace stopwright
 {
-
-namespace
-{
-
-STOPWRIGHT_WIDE
-void drawLine (float* out, int count, float value, float slope) noexcept
-{
-    if (slope == 0.0F)
-        std::fill_n (out, count, value);
-    else
-        for (int i = 0; i < count; ++i)
-            out[i] = value + slope * static_cast<float> (i);
-}
-
-} // namespace
 
 PeriodPhase PeriodPhase::shifted (std::int64_t units) const noexcept
 {
@@ -44,33 +29,22 @@ std::int64_t LineRenderer::offsetOf (const WaveCorners& wave, int corner, std::i
     return static_cast<std::int64_t> (std::llround (phase * static_cast<double> (period)));
 }
 
-LineRenderer::Line LineRenderer::lineAt (const WaveCorners& wave, PeriodPhase at) const noexcept
+LineTrain LineRenderer::linesFrom (const WaveCorners& wave, PeriodPhase start) const noexcept
 {
     // A sample right at a corner still belongs to the line before it, as the kernel's rows have it.
-    const std::int64_t phase = at.phase == 0 ? at.period : at.phase;
-    const std::int64_t second = wave.count == 2 ? offsetOf (wave, 1, at.period) : at.period;
-    const int corner = phase > second ? 1 : 0;
-    const auto& begun = wave.corners[static_cast<std::size_t> (corner)];
-    const std::int64_t sinceCorner = phase - (corner == 1 ? second : 0);
-    const std::int64_t end = corner == 1 ? at.period : second;
+    const std::int64_t phase = start.phase == 0 ? start.period : start.phase;
+    const std::int64_t second = wave.count == 2 ? offsetOf (wave, 1, start.period) : start.period;
+    const double perUnit = 1.0 / static_cast<double> (start.period);
+    const auto lineOf = [perUnit] (const WaveCorners::Corner& corner, std::int64_t units) {
+        return LineTrain::Line { units, corner.value, corner.slope * perUnit };
+    };
 
-    const double periods = static_cast<double> (sinceCorner) / static_cast<double> (at.period);
-    return { begun.value + begun.slope * periods, begun.slope, corner, end - phase };
-}
-
-void LineRenderer::drawLines (const WaveCorners& wave, PeriodPhase start, int count, float* block) const noexcept
-{
-    const double slopePerSample = static_cast<double> (unitsPerSample_) / static_cast<double> (start.period);
-
-    for (int done = 0; done < count;)
-    {
-        const Line line = lineAt (wave, start);
-        const std::int64_t samples = std::min<std::int64_t> (line.unitsToEnd / unitsPerSample_ + 1, count - done);
-        drawLine (block + done, static_cast<int> (samples), static_cast<float> (line.value),
-                  static_cast<float> (line.slope * slopePerSample));
-        done += static_cast<int> (samples);
-        start = start.shifted (samples * unitsPerSample_);
-    }
+    LineTrain train;
+    train.lines = { lineOf (wave.corners[0], second), lineOf (wave.corners[1], start.period - second) };
+    train.first = phase > second ? 1 : 0;
+    train.since = phase - (train.first == 1 ? second : 0);
+    train.unitsPerSample = unitsPerSample_;
+    return train;
 }
 
 void LineRenderer::addCorners (const WaveCorners& wave,
@@ -103,9 +77,10 @@ void LineRenderer::addCorners (const WaveCorners& wave,
 void LineRenderer::render (const WaveCorners& wave, PeriodPhase start, int count, float* block) const noexcept
 {
     const int taps = kernel_->taps();
+    // Before the tails are made zero: the lines run over into the one behind.
+    drawLines (block, count, linesFrom (wave, start.shifted (-kernel_->delayFrames() * unitsPerSample_)));
     std::fill_n (block - taps, taps, 0.0F);
     std::fill_n (block + count, taps, 0.0F);
-    drawLines (wave, start.shifted (-kernel_->delayFrames() * unitsPerSample_), count, block);
     addCorners (wave, start, count, block);
 }
 
@@ -114,16 +89,19 @@ void LineRenderer::remainder (const WaveCorners& wave, PeriodPhase cut, float* b
     const int taps = kernel_->taps();
     const int delay = kernel_->delayFrames();
     const PeriodPhase first = cut.shifted (unitsPerSample_);
-    std::fill_n (block - taps, 3 * taps, 0.0F);
-    drawLines (wave, first.shifted (-delay * unitsPerSample_), delay, block);
+    drawLines (block, delay, linesFrom (wave, first.shifted (-delay * unitsPerSample_)));
+    std::fill_n (block - taps, taps, 0.0F);
+    std::fill_n (block + delay, 2 * taps - delay, 0.0F);
 
     // Corners before the cut, one frame before the first written; one right at it has no share in what is left.
     addCorners (wave, first, -1, block);
 
-    const Line line = lineAt (wave, cut);
-    const double slopePerSample = line.slope * static_cast<double> (unitsPerSample_) / static_cast<double> (cut.period);
+    const LineTrain lines = linesFrom (wave, cut);
+    const auto& line = lines.lines[static_cast<std::size_t> (lines.first)];
+    const double value = line.value + line.perUnit * static_cast<double> (lines.since);
+    const double slopePerSample = line.perUnit * static_cast<double> (unitsPerSample_);
     const EdgeTrain once { -1, 0, 2, 0, unitsPerSample_ };
-    addResiduals (block, 0, once, kernel_->stepRows(), taps, static_cast<float> (-line.value));
+    addResiduals (block, 0, once, kernel_->stepRows(), taps, static_cast<float> (-value));
     addResiduals (block, 0, once, kernel_->rampRows(), taps, static_cast<float> (-slopePerSample));
 }
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "Tone/EdgeTrain.h"
+#include "Tone/LineTrain.h"
 #include "Tone/StepKernel.h"
 #include "Tone/WaveCorners.h"
 
@@ -34,17 +34,8 @@ public:
     void remainder (const WaveCorners& wave, PeriodPhase cut, float* block) const noexcept;
 
 private:
-    struct Line
-    {
-        double value = 0.0;          ///< at the phase asked for
-        double slope = 0.0;          ///< volts per period
-        int corner = 0;              ///< that began it
-        std::int64_t unitsToEnd = 0; ///< until the next corner
-    };
-
     std::int64_t offsetOf (const WaveCorners& wave, int corner, std::int64_t period) const noexcept;
-    Line lineAt (const WaveCorners& wave, PeriodPhase at) const noexcept;
-    void drawLines (const WaveCorners& wave, PeriodPhase start, int count, float* block) const noexcept;
+    LineTrain linesFrom (const WaveCorners& wave, PeriodPhase start) const noexcept;
     void addCorners (const WaveCorners& wave, PeriodPhase start, std::int64_t endFrame, float* block) const noexcept;
 
     const StepKernel* kernel_;

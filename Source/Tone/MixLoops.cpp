@@ -3,8 +3,31 @@
 
 #include "Units/WideVector.h"
 
+#include <array>
+#include <cstddef>
+#include <utility>
+
 namespace stopwright
 {
+
+namespace
+{
+
+template <std::size_t... source>
+[[gnu::always_inline]] inline void addTogether (std::index_sequence<source...>,
+                                                float* __restrict out,
+                                                const float* const* in,
+                                                const float* gains,
+                                                int count) noexcept
+{
+    // Copies, since `out` might lie over the gains and pointers for all that the compiler knows.
+    const std::array<const float*, sizeof...(source)> from { in[source]... };
+    const std::array<float, sizeof...(source)> gain { gains[source]... };
+    for (int i = 0; i < count; ++i)
+        out[i] += (... + (gain[source] * from[source][i]));
+}
+
+} // namespace
 
 STOPWRIGHT_WIDE
 void addScaled (float* __restrict out, const float* __restrict in, float gain, int count) noexcept
@@ -27,30 +50,17 @@ void addShaped (float* __restrict out,
 STOPWRIGHT_WIDE
 void addWeighted (float* __restrict out, const float* const* in, const float* gains, int sources, int count) noexcept
 {
-    // Four at a time: the sum goes through memory once for four sources.
+    // Eight at a time: the sum goes through memory once for eight sources.
     int s = 0;
-    for (; s + 4 <= sources; s += 4)
+    for (; s + 8 <= sources; s += 8)
+        addTogether (std::make_index_sequence<8>(), out, in + s, gains + s, count);
+    if (s + 4 <= sources)
     {
-        const float* __restrict a = in[s];
-        const float* __restrict b = in[s + 1];
-        const float* __restrict c = in[s + 2];
-        const float* __restrict d = in[s + 3];
-        const float gainA = gains[s];
-        const float gainB = gains[s + 1];
-        const float gainC = gains[s + 2];
-        const float gainD = gains[s + 3];
-
-        for (int i = 0; i < count; ++i)
-            out[i] += (gainA * a[i] + gainB * b[i]) + (gainC * c[i] + gainD * d[i]);
+        addTogether (std::make_index_sequence<4>(), out, in + s, gains + s, count);
+        s += 4;
     }
-
     for (; s < sources; ++s)
-    {
-        const float* __restrict a = in[s];
-        const float gainA = gains[s];
-        for (int i = 0; i < count; ++i)
-            out[i] += gainA * a[i];
-    }
+        addTogether (std::make_index_sequence<1>(), out, in + s, gains + s, count);
 }
 
 } // namespace stopwright

@@ -142,6 +142,36 @@ void FullRail (benchmark::State& state)
     state.counters["memory_megabytes"] = residentMegabytes();
 }
 
+/// The full rail while `moving` of its stops have their mixing resistors turned without a pause.
+void FullRailWhileKnobsMove (benchmark::State& state)
+{
+    auto instrument = fourBuses();
+    InstrumentCards cards;
+    addStops (instrument, cards);
+    for (auto& stop : instrument.stops)
+        stop.drawn = true;
+    const FlushToZero flushToZero;
+    InstrumentVoice voice (instrument, cards, { .deviceRateHz = rateHz, .maxFrames = blockFrames });
+    holdAllKeys (voice);
+    std::array<double, blockFrames> volts {};
+    bool isUp = false;
+    double seconds = 0.0;
+    for (auto _ : state)
+    {
+        isUp = ! isUp;
+        for (std::size_t index = 0; index < static_cast<std::size_t> (state.range (0)); ++index)
+            voice.setControl (*voice.findMixingKnob (instrument.stops[index].name), isUp ? 100e3 : 47e3);
+        const double start = threadSeconds();
+        voice.renderPiece (volts);
+        benchmark::DoNotOptimize (volts.data());
+        seconds += threadSeconds() - start;
+    }
+    state.counters["core_percent"] =
+        100.0 * seconds * rateHz / (blockFrames * static_cast<double> (state.iterations()));
+}
+
+BENCHMARK (FullRailWhileKnobsMove)->ArgName ("moving")->Arg (0)->Arg (1)->Arg (4)->Arg (stopCount);
+
 BENCHMARK (FullRail)->ArgName ("stops")->Arg (stopCount)->Arg (18)->Arg (12)->Arg (6)->Arg (0);
 
 /// Least time of a block with so many stops drawn, all of one card, percent of what a block has.

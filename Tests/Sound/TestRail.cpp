@@ -46,13 +46,15 @@ std::vector<double> TestRail::run (const std::vector<std::vector<double>>& sourc
         BusNode::Stops stops;
         for (std::size_t stop = 0; stop < branches_.size(); ++stop)
         {
-            const double* const source[] = { sources[stop].data() + start };
-            branches_[stop]->begin (source);
+            std::copy_n (sources[stop].begin() + static_cast<std::ptrdiff_t> (start), BusNode::length,
+                         branches_[stop]->samplesOf (0).begin());
+            branches_[stop]->begin();
             add (*branches_[stop], stops);
         }
         BusNode::Samples busVolts {};
         BusNode::Samples heard {};
-        node_.solve (stops, busVolts, heard);
+        node_.stand (stops);
+        node_.solve (stops.amps, busVolts, heard);
         for (const auto& branch : branches_)
             branch->finish (busVolts);
         out.insert (out.end(), heard.begin(), heard.end());
