@@ -17,9 +17,9 @@ Card twelveParts()
     Card card = readCard (std::string (STOPWRIGHT_ROOT) + "/Presets/Krummhorn8.json");
     for (std::size_t number = 1; card.parts.size() < 12; ++number)
     {
-        const std::string name = "X" + std::to_string (number);
-        card.parts.push_back ({ "R" + name, { card.output, name }, Resistor { 220e3 }, 0.0 });
-        card.parts.push_back ({ "C" + name, { name, "0" }, Capacitor { 1e-9 }, 0.0 });
+        const std::string name = std::to_string (number);
+        card.parts.push_back ({ std::string ("RX").append (name), { card.output, name }, Resistor { 220e3 }, 0.0 });
+        card.parts.push_back ({ std::string ("CX").append (name), { name, "0" }, Capacitor { 1e-9 }, 0.0 });
     }
     return card;
 }
