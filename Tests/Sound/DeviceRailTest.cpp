@@ -2,13 +2,13 @@
 //
 // Stops with diodes and transistors on a bus with others.
 #include "Circuit/NonlinearCircuit.h"
+#include "Organ/WholeRailCard.h"
 #include "Sound/InstrumentVoice.h"
 #include "Sound/RailBus.h"
 #include "Sound/TestCards.h"
-#include "Sound/TestOrgan.h"
 #include "Sound/TestRail.h"
+#include "Sound/TestVoice.h"
 #include "Sound/ToneRack.h"
-#include "Sound/WholeRailCard.h"
 
 #include <gtest/gtest.h>
 

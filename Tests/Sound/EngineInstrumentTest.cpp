@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/ClickMeasure.h"
 #include "Sound/EngineRun.h"
-#include "Sound/TestOrgan.h"
+#include "Sound/TestVoice.h"
 #include "Support/Tolerances.h"
 #include "Units/Decibels.h"
 

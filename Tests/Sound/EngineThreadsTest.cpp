@@ -4,7 +4,7 @@
 // under ThreadSanitizer, which finds what goes wrong without it going wrong.
 #include "Sound/Engine.h"
 #include "Sound/TestCards.h"
-#include "Sound/TestOrgan.h"
+#include "Sound/TestVoice.h"
 #include "Support/Random.h"
 
 #include <gtest/gtest.h>

@@ -4,7 +4,7 @@
 #include "Sound/ClickMeasure.h"
 #include "Sound/InstrumentVoice.h"
 #include "Sound/TestCards.h"
-#include "Sound/TestOrgan.h"
+#include "Sound/TestVoice.h"
 #include "Support/Spectrum.h"
 #include "Support/Tolerances.h"
 #include "Units/Decibels.h"

@@ -2,7 +2,7 @@
 #include "Sound/InstrumentVoice.h"
 
 #include "Sound/TestCards.h"
-#include "Sound/TestOrgan.h"
+#include "Sound/TestVoice.h"
 #include "Units/Decibels.h"
 #include "Units/Error.h"
 

@@ -6,7 +6,7 @@
 #include "Sound/ListeningStage.h"
 #include "Sound/OfflineRender.h"
 #include "Sound/TestCards.h"
-#include "Sound/TestOrgan.h"
+#include "Sound/TestVoice.h"
 #include "Support/AllocationGuard.h"
 #include "Support/Random.h"
 #include "Units/Decibels.h"

@@ -2,7 +2,7 @@
 #include "Sound/OfflineRender.h"
 
 #include "Sound/TestCards.h"
-#include "Sound/TestOrgan.h"
+#include "Sound/TestVoice.h"
 #include "Support/Spectrum.h"
 #include "Support/Tolerances.h"
 #include "Units/Decibels.h"

@@ -2,9 +2,9 @@
 //
 // What is heard is what is drawn, for whole registrations: the partials measured at the outlets are those that Fourier
 // series and circuit analysis give for all drawn stops, buses and preamps as one network.
+#include "Organ/WholeRailCard.h"
 #include "Sound/InstrumentVoice.h"
-#include "Sound/TestOrgan.h"
-#include "Sound/WholeRailCard.h"
+#include "Sound/TestVoice.h"
 #include "Study/HarmonicTable.h"
 #include "Support/Spectrum.h"
 #include "Support/Tolerances.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "Sound/TestOrgan.h"
+#include "Organ/TestOrgan.h"
 
 #include <string>
 #include <vector>

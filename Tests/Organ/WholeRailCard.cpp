@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
-#include "Sound/WholeRailCard.h"
+#include "Organ/WholeRailCard.h"
 
 #include <algorithm>
 #include <cmath>
