@@ -2,9 +2,12 @@
 #include "Command/CommandLine.h"
 
 #include "Command/CheckCommand.h"
+#include "Command/EffectCommand.h"
 #include "Command/HarmonicsCommand.h"
+#include "Command/MatchCommand.h"
 #include "Command/RenderCommand.h"
 #include "Command/ResponseCommand.h"
+#include "Command/TogetherCommand.h"
 #include "Units/Error.h"
 
 #include <CLI/App.hpp>
@@ -47,6 +50,9 @@ public:
         jobs_.push_back (std::make_unique<CheckCommand>());
         jobs_.push_back (std::make_unique<ResponseCommand>());
         jobs_.push_back (std::make_unique<HarmonicsCommand>());
+        jobs_.push_back (std::make_unique<MatchCommand>());
+        jobs_.push_back (std::make_unique<EffectCommand>());
+        jobs_.push_back (std::make_unique<TogetherCommand>());
         jobs_.push_back (std::make_unique<RenderCommand>());
         for (const auto& job : jobs_)
             job->declare (app_);
@@ -71,7 +77,7 @@ public:
         if (const auto job = chosenJob())
             return job->run (out, err);
 
-        err << "stopwright: say what to do: check, response, harmonics or render; stopwright --help tells more.\n";
+        err << "stopwright: say what to do: check, response, harmonics, match, effect, together or render; stopwright --help tells more.\n";
         return ExitStatus::wrongUsage;
     }
 
