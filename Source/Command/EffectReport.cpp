@@ -153,7 +153,8 @@ void EffectReport::printWarnings (std::ostream& out) const
         out << "Warning: " << stopName (study_, change.stop) << (worst.largestDb < 0.0 ? " loses " : " gains ")
             << dbText (worst.largestDb) << " at " << keyName (*worst.largestKey)
             << (isDrawnWorse ? " when it is drawn" : " when it is retired and grounded")
-            << "; enlarge the mixing resistor, or lower the bus's load.\n";
+            << "; enlarge the mixing resistor of " << stopName (study_, stop_)
+            << ", or load the bus with fewer ohms.\n";
     }
     for (const TapLoad& load : loads_)
         for (const auto& at : load.atKeys)

@@ -22,7 +22,8 @@ double powerGain (const SharedPartial& partial) noexcept
 
 std::vector<SharedPartial> firstBy (std::vector<SharedPartial> partials, std::size_t count, double sign)
 {
-    std::erase_if (partials, [sign] (const SharedPartial& partial) { return ! (sign * powerGain (partial) > 0.0); });
+    constexpr double unheardDb = 0.1;
+    std::erase_if (partials, [sign] (const SharedPartial& partial) { return ! (sign * partial.gainDb() > unheardDb); });
     std::ranges::stable_sort (partials, {},
                               [sign] (const SharedPartial& partial) { return -sign * powerGain (partial); });
     partials.resize (std::min (partials.size(), count));

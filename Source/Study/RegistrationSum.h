@@ -39,7 +39,7 @@ struct RegistrationSum
 RegistrationSum addRegistration (std::span<const std::vector<RailPartial>> tones);
 
 /// The pitches that take most away from the sum of powers, and those that add most to it; most first, at most `count`
-/// of each. Threading: [control].
+/// of each, and none that changes by less than 0.1 dB. Threading: [control].
 std::vector<SharedPartial> mostCancelled (const RegistrationSum& sum, std::size_t count);
 std::vector<SharedPartial> mostReinforced (const RegistrationSum& sum, std::size_t count);
 
