@@ -3,9 +3,13 @@
 
 #include "Command/CheckCommand.h"
 #include "Command/CompassCommand.h"
+#include "Command/EffectCommand.h"
 #include "Command/HarmonicsCommand.h"
+#include "Command/MatchCommand.h"
 #include "Command/RenderCommand.h"
 #include "Command/ResponseCommand.h"
+#include "Command/TogetherCommand.h"
+#include "Organ/Spelling.h"
 #include "Units/Error.h"
 
 #include <CLI/App.hpp>
@@ -16,9 +20,12 @@
 
 #include <algorithm>
 #include <exception>
+#include <iterator>
 #include <memory>
 #include <new>
 #include <ostream>
+#include <string>
+#include <string_view>
 #include <vector>
 
 namespace stopwright
@@ -49,6 +56,9 @@ public:
         jobs_.push_back (std::make_unique<ResponseCommand>());
         jobs_.push_back (std::make_unique<HarmonicsCommand>());
         jobs_.push_back (std::make_unique<CompassCommand>());
+        jobs_.push_back (std::make_unique<MatchCommand>());
+        jobs_.push_back (std::make_unique<EffectCommand>());
+        jobs_.push_back (std::make_unique<TogetherCommand>());
         jobs_.push_back (std::make_unique<RenderCommand>());
         for (const auto& job : jobs_)
             job->declare (app_);
@@ -73,11 +83,20 @@ public:
         if (const auto job = chosenJob())
             return job->run (out, err);
 
-        err << "stopwright: say what to do: check, response, harmonics, compass or render; stopwright --help tells more.\n";
+        err << "stopwright: say what to do: " << listedJobs() << "; stopwright --help tells more.
+";
         return ExitStatus::wrongUsage;
     }
 
 private:
+    std::string listedJobs() const
+    {
+        std::vector<std::string> names;
+        std::ranges::transform (jobs_, std::back_inserter (names), [] (const auto& job) { return job->name(); });
+        const std::vector<std::string_view> views (names.begin(), names.end());
+        return listedWords (views);
+    }
+
     Subcommand* chosenJob() const
     {
         const auto chosen = app_.get_subcommands();

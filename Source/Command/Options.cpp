@@ -90,6 +90,21 @@ std::vector<int> readKeys (std::string_view text)
     return keys;
 }
 
+std::vector<double> readQuantities (std::string_view text, const QuantityRange& range)
+{
+    constexpr std::string_view separators = " ,\t";
+    std::vector<double> values;
+    for (auto start = text.find_first_not_of (separators); start != std::string_view::npos;)
+    {
+        const auto end = std::min (text.find_first_of (separators, start), text.size());
+        values.push_back (readQuantity (text.substr (start, end - start), range));
+        start = text.find_first_not_of (separators, end);
+    }
+    if (values.empty())
+        throw Error ("name at least one value, as in \"47k, 82k\"");
+    return values;
+}
+
 std::vector<std::string> readNames (std::string_view text)
 {
     auto names = namesIn (text);
@@ -108,6 +123,17 @@ CLI::Option* addQuantity (CLI::App& app,
 {
     return addText (app, name, help,
                     [range, &target] (const std::string& text) { target = readQuantity (text, range); });
+}
+
+CLI::Option* addQuantities (CLI::App& app,
+                            const std::string& name,
+                            const QuantityRange& range,
+                            std::vector<double>& target,
+                            const std::string& help)
+{
+    return addText (app, name, help,
+                    [range, &target] (const std::string& text) { target = readQuantities (text, range); })
+        ->type_name ("VALUES");
 }
 
 CLI::Option*

@@ -32,6 +32,13 @@ CLI::Option* addQuantity (CLI::App& app,
                           double& target,
                           const std::string& help);
 
+/// Some of them, separated by commas or spaces: "47k, 82k". At least one.
+CLI::Option* addQuantities (CLI::App& app,
+                            const std::string& name,
+                            const QuantityRange& range,
+                            std::vector<double>& target,
+                            const std::string& help);
+
 /// A whole number.
 CLI::Option*
     addWhole (CLI::App& app, const std::string& name, int lowest, int highest, int& target, const std::string& help);

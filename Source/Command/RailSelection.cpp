@@ -4,6 +4,7 @@
 #include "Organ/InstrumentDocument.h"
 #include "Units/Error.h"
 #include "Units/QuotedText.h"
+#include "Organ/PlainText.h"
 
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
@@ -56,6 +57,24 @@ std::vector<std::size_t> stopsNamed (const RailStudy& study, const std::vector<s
     for (const auto& name : names)
         stops.push_back (study.findStop (name));
     return stops;
+}
+
+RailState stateWith (const RailStudy& study, const std::vector<std::string>& drawn)
+{
+    return drawn.empty() ? study.asOpened() : study.withDrawn (stopsNamed (study, drawn));
+}
+
+std::string stopName (const RailStudy& study, std::size_t stop)
+{
+    return printable (study.instrument().stops[stop].name);
+}
+
+std::string csvStopName (const RailStudy& study, std::size_t stop)
+{
+    std::string text = "\"";
+    for (const char letter : stopName (study, stop))
+        text.append (letter == '"' ? 2 : 1, letter);
+    return text + '"';
 }
 
 } // namespace stopwright

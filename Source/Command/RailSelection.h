@@ -39,4 +39,14 @@ std::vector<std::size_t> stopsOfOneDivision (const RailStudy& study, const std::
 /// The stops of these names, in their order. Threading: [control]. Fails: Error as RailStudy::findStop.
 std::vector<std::size_t> stopsNamed (const RailStudy& study, const std::vector<std::string>& names);
 
+/// The rail with these stops drawn and no others, or as the instrument is opened when there are none.
+/// Threading: [control]. Fails: Error as RailStudy::findStop.
+RailState stateWith (const RailStudy& study, const std::vector<std::string>& drawn);
+
+/// A stop's name fit to stand in a line of text. Threading: [control].
+std::string stopName (const RailStudy& study, std::size_t stop);
+
+/// The same for CSV: in double quotes, with its own doubled. Threading: [control]. Source: RFC 4180, 2.
+std::string csvStopName (const RailStudy& study, std::size_t stop);
+
 } // namespace stopwright

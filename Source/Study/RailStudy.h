@@ -78,6 +78,12 @@ public:
     /// Siemens of everything on a bus: stops, load, capacitance; not the amplifier of a virtual earth.
     std::complex<double> busSiemens (std::size_t bus, const RailState& state, double frequencyHz) const;
 
+    /// Gain of all stages behind a bus together; 1 when it has no preamp. Range: frequencyHz > 0.
+    std::complex<double> preampGain (std::size_t bus, double frequencyHz) const
+    {
+        return onward (bus, allStages, frequencyHz);
+    }
+
     const StopPort& port (std::size_t stop) const { return *stops_[stop].port; }
 
 private:
