@@ -3,6 +3,7 @@
 
 #include "Command/CheckCommand.h"
 #include "Command/HarmonicsCommand.h"
+#include "Command/HeadroomCommand.h"
 #include "Command/RenderCommand.h"
 #include "Command/ResponseCommand.h"
 #include "Units/Error.h"
@@ -47,6 +48,7 @@ public:
         jobs_.push_back (std::make_unique<CheckCommand>());
         jobs_.push_back (std::make_unique<ResponseCommand>());
         jobs_.push_back (std::make_unique<HarmonicsCommand>());
+        jobs_.push_back (std::make_unique<HeadroomCommand>());
         jobs_.push_back (std::make_unique<RenderCommand>());
         for (const auto& job : jobs_)
             job->declare (app_);
@@ -71,7 +73,7 @@ public:
         if (const auto job = chosenJob())
             return job->run (out, err);
 
-        err << "stopwright: say what to do: check, response, harmonics or render; stopwright --help tells more.\n";
+        err << "stopwright: say what to do: check, response, harmonics, headroom or render; stopwright --help tells more.\n";
         return ExitStatus::wrongUsage;
     }
 
