@@ -26,10 +26,11 @@ FourierTransform::FourierTransform (std::size_t size)
     order_.resize (size);
     for (std::size_t index = 1; index < size; ++index)
         order_[index] = order_[index / 2] / 2 + (index % 2 == 1 ? size / 2 : 0);
-    turns_.reserve (size / 2);
-    for (std::size_t index = 0; index < size / 2; ++index)
-        turns_.push_back (
-            std::polar (1.0, -2.0 * std::numbers::pi * static_cast<double> (index) / static_cast<double> (size)));
+    turns_.resize (size);
+    for (std::size_t half = 1; half < size; half *= 2)
+        for (std::size_t k = 0; k < half; ++k)
+            turns_[half + k] =
+                std::polar (1.0, -std::numbers::pi * static_cast<double> (k) / static_cast<double> (half));
 }
 
 void FourierTransform::forward (std::span<Complex> values) const noexcept
@@ -48,12 +49,10 @@ void FourierTransform::transform (std::span<Complex> values, double sign) const 
         if (index < order_[index])
             std::swap (values[index], values[order_[index]]);
     for (std::size_t half = 1; half < order_.size(); half *= 2)
-    {
-        const std::size_t stride = order_.size() / (2 * half);
         for (std::size_t start = 0; start < order_.size(); start += 2 * half)
             for (std::size_t k = 0; k < half; ++k)
             {
-                const Complex turn = turns_[k * stride];
+                const Complex turn = turns_[half + k];
                 const double re = turn.real();
                 const double im = sign * turn.imag();
                 const Complex other = values[start + half + k]; // by hand: the library's product looks for infinities
@@ -61,7 +60,6 @@ void FourierTransform::transform (std::span<Complex> values, double sign) const 
                 values[start + half + k] = values[start + k] - turned;
                 values[start + k] += turned;
             }
-    }
 }
 
 } // namespace stopwright

@@ -30,7 +30,7 @@ private:
     void transform (std::span<std::complex<double>> values, double sign) const noexcept;
 
     std::vector<std::size_t> order_;
-    std::vector<std::complex<double>> turns_; ///< e^(-2 pi i k / size), k below half the size
+    std::vector<std::complex<double>> turns_; ///< [half + k] e^(-pi i k / half), k below half = 1, 2, 4 ..
 };
 
 } // namespace stopwright

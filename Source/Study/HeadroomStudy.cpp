@@ -5,6 +5,7 @@
 #include "Study/BusWaves.h"
 #include "Study/HeadroomRemedies.h"
 #include "Study/PreampResponse.h"
+#include "Study/WaveMaker.h"
 #include "Units/Decibels.h"
 #include "Units/Error.h"
 
@@ -46,20 +47,6 @@ std::vector<std::vector<Complex>> behind (const std::vector<LockedGroup>& groups
     return behind;
 }
 
-StageHeadroom judgedSpectra (const std::vector<std::vector<Complex>>& spectra, SupplyRails limits, double exceededShare)
-{
-    std::vector<std::vector<double>> waves;
-    double power = 0.0;
-    for (const auto& spectrum : spectra)
-    {
-        waves.push_back (waveOf (spectrum));
-        power += std::pow (rmsOf (spectrum), 2);
-    }
-    StageHeadroom found = judged (waves, limits, exceededShare);
-    found.rmsVolts = std::sqrt (power);
-    return found;
-}
-
 /// Studies one bus after the other.
 class Headroom
 {
@@ -97,8 +84,7 @@ private:
             spectra.push_back (group.spectrum());
 
         const bool isActive = values.kind == BusKind::virtualEarth;
-        StageHeadroom found =
-            judgedSpectra (spectra, isActive ? values.rails.value_or (noLimits) : noLimits, request_.exceededShare);
+        StageHeadroom found = judgedSpectra (spectra, isActive ? values.rails.value_or (noLimits) : noLimits);
         found.name = values.name;
         found.role = isActive ? StageRole::busAmplifier : StageRole::passiveBus;
         if (isActive)
@@ -119,8 +105,7 @@ private:
         for (std::size_t stage = 0; stage < preamp.stages.size(); ++stage)
         {
             const PreampStage& values = preamp.stages[stage];
-            StageHeadroom found = judgedSpectra (behind (groups, spectra, response, stage + 1), limitsOf (values),
-                                                 request_.exceededShare);
+            StageHeadroom found = judgedSpectra (behind (groups, spectra, response, stage + 1), limitsOf (values));
             found.name = values.name;
             found.preamp = preamp.name;
             found.role = roleOf (values.kind);
@@ -129,11 +114,26 @@ private:
         }
     }
 
+    StageHeadroom judgedSpectra (const std::vector<std::vector<Complex>>& spectra, SupplyRails limits)
+    {
+        std::vector<std::vector<double>> waves;
+        double power = 0.0;
+        for (const auto& spectrum : spectra)
+        {
+            waves.push_back (waveMaker_.waveOf (spectrum));
+            power += std::pow (rmsOf (spectrum), 2);
+        }
+        StageHeadroom found = judged (waves, limits, request_.exceededShare);
+        found.rmsVolts = std::sqrt (power);
+        return found;
+    }
+
     const Instrument& instrument_;
     const InstrumentCards& cards_;
     const HeadroomRequest& request_;
     std::vector<std::vector<int>> keys_;
     RailStudy rail_;
+    WaveMaker waveMaker_;
     std::vector<StageHeadroom> stages_;
 };
 

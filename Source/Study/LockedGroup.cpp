@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Study/LockedGroup.h"
 
-#include "Study/FourierTransform.h"
 #include "Tone/FourierSeries.h"
 
 #include <algorithm>
@@ -101,24 +100,6 @@ std::vector<LockedGroup> lockedGroups (std::span<const SoundingWave> waves)
             groups.push_back (std::move (group));
         }
     return groups;
-}
-
-// The wave is the imaginary part of sum c e^(i phase).
-std::vector<double> waveOf (std::span<const Complex> spectrum)
-{
-    constexpr double taper = 12.0;
-    std::vector<Complex> values (2 * spectrum.size());
-    for (std::size_t bin = 0; bin < spectrum.size(); ++bin)
-    {
-        const double place = static_cast<double> (bin) / static_cast<double> (spectrum.size());
-        values[bin] = std::exp (-taper * place * place) * spectrum[bin];
-    }
-    FourierTransform (values.size()).backward (values);
-    std::vector<double> wave;
-    wave.reserve (values.size());
-    for (const Complex& value : values)
-        wave.push_back (value.imag());
-    return wave;
 }
 
 double rmsOf (std::span<const Complex> spectrum) noexcept

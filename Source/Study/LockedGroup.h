@@ -42,13 +42,6 @@ struct LockedGroup
 /// Sorts waves by pitch class. Threading: [control].
 std::vector<LockedGroup> lockedGroups (std::span<const SoundingWave> waves);
 
-/// The wave of a spectrum over one period, in `2 spectrum.size()` points.
-///
-/// The partials are weighed by exp (-12 (k / size)^2), which rounds every edge as a Gaussian of 0.78 / size of a period
-/// would: cut off sharply, they would overshoot each edge by 9 % of its height (Gibbs' phenomenon), as no circuit does.
-/// Threading: [control].
-std::vector<double> waveOf (std::span<const std::complex<double>> spectrum);
-
 /// Volts rms of a spectrum. Threading: [control].
 double rmsOf (std::span<const std::complex<double>> spectrum) noexcept;
 
