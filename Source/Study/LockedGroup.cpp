@@ -57,7 +57,7 @@ void addWave (const SoundingWave& wave, double baseHz, std::span<const Complex> 
 std::size_t LockedGroup::gridSize() const noexcept
 {
     constexpr double pointsAPeriod = 4096.0;
-    constexpr std::size_t fewest = std::size_t { 1 } << 13;
+    constexpr std::size_t fewest = std::size_t { 1 } << 15;
     constexpr std::size_t most = std::size_t { 1 } << 18;
     const double wanted = std::min (pointsAPeriod * fastestHz / baseHz, static_cast<double> (most));
     return std::clamp (std::bit_ceil (static_cast<std::size_t> (wanted)), fewest, most);

@@ -31,7 +31,7 @@ struct LockedGroup
     double fastestHz = 0.0; ///< of the generators; the upper ranks of a staircase not counted
     std::vector<SoundingWave> waves;
 
-    /// Points of one period: a power of two, 4096 for each period of the fastest generator as far as 2^13 .. 2^18 allow.
+    /// Points of one period: a power of two, 4096 for each period of the fastest generator as far as 2^15 .. 2^18 allow.
     std::size_t gridSize() const noexcept;
 
     /// Complex amplitudes of k baseHz at the place looked at, k = 0 .. gridSize / 2 - 1: the wave is the sum of
