@@ -88,7 +88,8 @@ BenchPoint
     point.bus_ = *rail->busOf (stop);
     point.polarity_ = rail->instrument().stops[stop].polarity;
     point.onward_ = onward;
-    point.equivalent_ = [=, state = stateWith (*rail, stop), bus = point.bus_] (double hz)
+    point.state_ = stateWith (*rail, stop);
+    point.equivalent_ = [=, state = point.state_, bus = point.bus_] (double hz)
     {
         const auto& port = rail->port (stop).at (hz);
         const Complex gain = rail->busOhms (bus, state, hz) / (port.ohms + state.mixingOhms[stop]) * onward (hz);

@@ -40,16 +40,18 @@ public:
 
     const KeySource& keySource() const noexcept { return keySource_; }
 
-    /// Of the stop and of the stages behind it nothing is left out: times a tap's own polarity it is the sign of the wave.
+    /// The tablet's where the place lies behind it, else 1; taps have their own besides.
     int polarity() const noexcept { return polarity_; }
 
     /// Range: frequencyHz > 0. The reference stays good as long as the point does.
     const NodeEquivalent& at (double frequencyHz) const;
 
-    /// The virtual earth or passive bus it lies behind, or none; and the ratio of its volts to those heard of the bus.
+    /// The stop rail, its bus and the gain from what is heard of the bus to here, for places behind a bus only.
     std::shared_ptr<const RailStudy> rail() const noexcept { return rail_; }
 
     std::size_t bus() const noexcept { return bus_; }
+
+    const RailState& state() const noexcept { return state_; }
 
     bool isBehindBus() const noexcept { return static_cast<bool> (onward_); }
 
@@ -70,6 +72,7 @@ private:
     Equivalent equivalent_;
     std::shared_ptr<const RailStudy> rail_;
     std::size_t bus_ = 0;
+    RailState state_;
     Gain onward_;
     mutable std::unordered_map<double, NodeEquivalent> kept_;
 };
