@@ -17,7 +17,7 @@ constexpr double boltzmann = 1.380649e-23; // J/K, exact in the SI since 2019
 
 double integratedNoise (const std::function<double (double frequencyHz)>& density, const NoiseBand& band)
 {
-    constexpr double panelsAnOctave = 48.0;
+    constexpr double panelsAnOctave = 128.0;
     constexpr std::array<double, 3> places { -0.7745966692414834, 0.0, 0.7745966692414834 };
     constexpr std::array<double, 3> weights { 5.0 / 9.0, 8.0 / 9.0, 5.0 / 9.0 };
     const double octaves = std::log2 (band.toHz / band.fromHz);

@@ -18,7 +18,7 @@ struct NoiseBand
 };
 
 /// The square root of a spectral density integrated over the band: volts rms from volts squared per hertz. Three points of
-/// Gauss and Legendre in every 48th of an octave: good to 1e-9 for resonances of Q 50. Threading: [control].
+/// Gauss and Legendre in every 128th of an octave: good to 2e-6 for resonances of Q 50. Threading: [control].
 double integratedNoise (const std::function<double (double frequencyHz)>& density, const NoiseBand& band);
 
 /// Thermal noise of an impedance of passive parts, 4 k T Re Z, in volts rms. Threading: [control].
