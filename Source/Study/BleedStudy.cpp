@@ -6,6 +6,7 @@
 #include "Units/Decibels.h"
 
 #include <cmath>
+#include <limits>
 #include <numbers>
 #include <span>
 #include <vector>

@@ -50,6 +50,15 @@ TEST (AmplitudeDistribution, TenSquaresAreBinomial)
     EXPECT_NEAR (ten.shareAbove (-10.6), 1.0, 1e-12);
 }
 
+// Ten notes of eight stops at 0.3 V, were they all independent: 24 V, sqrt (80) 0.3 V, beyond 6 V 1.83 % of the time.
+TEST (AmplitudeDistribution, EightySquares)
+{
+    const AmplitudeDistribution eighty (Waves (80, { -0.3, 0.3 }));
+    EXPECT_NEAR (eighty.highest(), 24.0, 1e-9);
+    EXPECT_NEAR (eighty.rms(), 2.683, 0.0005);
+    EXPECT_NEAR (eighty.shareAbove (6.3) + eighty.shareBelow (-6.3), 0.0183, 0.00005);
+}
+
 TEST (AmplitudeDistribution, SineAndRampAreTheirClosedForms)
 {
     const AmplitudeDistribution one (Waves { sine (2.0) });

@@ -2,7 +2,6 @@
 #include "Study/ThermalNoise.h"
 
 #include "Organ/TestOrgan.h"
-#include "Study/BleedStudy.h"
 
 #include <gtest/gtest.h>
 
@@ -99,70 +98,6 @@ TEST (BusNoise, OfAPassiveBusIsThatOfItsResistors)
     const auto doubled =
         busNoise (rail, 0, rail.asOpened(), wholeBand (300.0), 20e-9, [] (double) { return Complex (-2.0); });
     EXPECT_NEAR (doubled.volts, 2.0 * wanted, 1e-9 * wanted);
-}
-
-// w R C of 2 pF into 47 k, closed form; 61 keys C2 to C7 as powers.
-TEST (BleedStudy, TwoPicofaradsInto47k)
-{
-    struct Value
-    {
-        int key;
-        double db;
-    };
-
-    auto card = bareCard();
-    card.taps.front().sourceOhms = 47e3;
-    auto source = keySourceForCardAlone (card);
-    // One key alone: the compass holds it and the played one.
-    for (const Value& value :
-         { Value { 36, -88.26 }, Value { 60, -76.22 }, Value { 84, -64.18 }, Value { 108, -52.14 } })
-    {
-        source.lowestKey = value.key;
-        source.highestKey = value.key + 1;
-        EXPECT_NEAR (bleedLevels (BenchPoint::ofCard (card, source, ""), value.key + 1).fundamentalsDb, value.db, 0.01);
-    }
-    source.lowestKey = 36;
-    source.highestKey = 96;
-    // The key played is outside of the compass, so that all 61 are idle.
-    EXPECT_NEAR (bleedLevels (BenchPoint::ofCard (card, source, ""), 35).fundamentalsDb, -48.54, 0.01);
-}
-
-// Two keys an octave apart, all partials added by hand.
-TEST (BleedStudy, OctavesAddAsAmplitudes)
-{
-    auto card = bareCard();
-    card.taps.front().sourceOhms = 47e3;
-    auto source = keySourceForCardAlone (card);
-    source.lowestKey = 57;
-    source.highestKey = 69;
-    double idle = 0.0;
-    double played = 0.0;
-    std::vector<std::vector<double>> tables;
-    for (int key = 57; key < 69; ++key) // A3 (idle) .. G#4 have no frequency in common; A4 is played
-    {
-        const double hz = source.tuning.keyHz (key);
-        for (int n = 1; n * hz <= 20000.0 * (1.0 + 1e-9); n += 2)
-        {
-            const double stray = 2.0 * std::numbers::pi * n * hz * 2e-12 * 47e3;
-            idle += stray * stray / (1.0 + stray * stray) / (n * n);
-        }
-    }
-    for (int n = 1; n * 440.0 <= 20000.0; n += 2)
-        played += 1.0 / (n * n);
-    const auto found = bleedLevels (BenchPoint::ofCard (card, source, ""), 69);
-    EXPECT_NEAR (found.levelDb, 10.0 * std::log10 (idle / played), 1e-6);
-
-    // With the two As idle only: A4's third is no partial of A3's square, the squares' sum is that of powers; a
-    // staircase of two ranks holds A4's wave as well, and there the amplitudes meet.
-    EXPECT_GT (bleedLevels (BenchPoint::ofCard (card, source, ""), 69, 4e-12).levelDb, found.levelDb + 6.0);
-}
-
-TEST (BleedStudy, NothingGetsIntoAnIdealSource)
-{
-    const auto card = bareCard();
-    const auto found = bleedLevels (BenchPoint::ofCard (card, keySourceForCardAlone (card), ""), 60);
-    EXPECT_EQ (found.levelDb, -std::numeric_limits<double>::infinity());
-    EXPECT_EQ (found.fundamentalsDb, -std::numeric_limits<double>::infinity());
 }
 
 } // namespace stopwright::test
