@@ -43,6 +43,7 @@ const std::string& footer()
             "calibrated for sines. A probe is 1x (1M/100p), 10x (10M/15p), line (10k/100p), or ohms/farads; all these\n"
             "values, 20 nV per root hertz and 2 pF are common practice. Noise is thermal noise of passive parts, and of a\n"
             "virtual earth its amplifier's too; parts of a card that amplify make noise of their own, not told here.\n"
+            "Unplayed keys are those of the stop's division; a card by itself counts as 61 keys, C2 to C7.\n"
             "CSV header: ")
         + expectCsvHeader
         + "\nCSV header with --wave: time_s,volts\n"
@@ -154,9 +155,19 @@ BenchPoint ExpectCommand::point() const
     {
         if (! stop_.empty() || place_ != atCard)
             throw Error (file.string() + ": a card by itself has no stops and no bus; name an instrument instead.");
-        const auto selected = selection_.load();
+        auto selected = selection_.load();
+        if (selection_.instrumentFile().empty())
+        {
+            const auto alone = keySourceForCardAlone (selected.card);
+            selected.keySource.lowestKey = alone.lowestKey;
+            selected.keySource.highestKey = alone.highestKey;
+        }
         return BenchPoint::ofCard (selected.card, selected.keySource, node_);
     }
+    if (! selection_.instrumentFile().empty() || ! selection_.division().empty())
+        throw Error (file.string()
+                     + ": a stop of an instrument has its own generators and division; leave out --instrument and "
+                       "--division.");
     if (stop_.empty())
         throw Error (file.string() + ": say which stop of the instrument, as in --stop \"Diapason 8\".");
     const auto instrument = readInstrument (file);

@@ -73,8 +73,9 @@ struct HeadroomRequest
 /// are added as complex amplitudes and make one periodic wave. Different pitch classes are independent, so their highest
 /// points add to the peak bound and their distributions convolve (see AmplitudeDistribution). Partials reach up to 2048
 /// times the highest generator's pitch (512 at least when the keys are many), and edges are rounded within about a
-/// thousandth of its period, without overshoot (see LockedGroup): the share of time at the very top of a square comes out
-/// up to one part in fifty low for that. Couplers and the sag of keyed buses count; bleed of unplayed keys does not.
+/// thousandth of its period, without overshoot (see WaveMaker): the share of time at the very top of ten squares comes out
+/// up to one part in fifty low for that, and so does the peak of a spike as short as that. Couplers and the sag of keyed
+/// buses count; bleed of unplayed keys does not.
 /// Threading: [control]. Fails: Error on networks that are not sound, keys that are not there, and an instrument in which
 /// no drawn stop is on a mixing bus.
 std::vector<StageHeadroom>

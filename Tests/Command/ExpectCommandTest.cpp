@@ -53,6 +53,7 @@ TEST (ExpectCommand, ABareSquareBehind47k)
     EXPECT_NEAR (row[13], 47e3, 1e-6);
     EXPECT_NEAR (row[14], 3.932e-6, 0.001e-6); // 19.98 kHz at 298.15 K
     EXPECT_EQ (row[15], 1.0);
+    EXPECT_NEAR (row[18], -48.54, 0.03); // 60 idle keys of C2 .. C7, closed form
     const auto line = rowOf ({ scratch.write ("bare.json", bareCard), "--key", "A3", "--probe", "10k/0" });
     EXPECT_NEAR (line[10], -15.117, 0.001);
     EXPECT_NEAR (line[11], -15.117, 0.001);
@@ -107,6 +108,7 @@ TEST (ExpectCommand, BadInputIsOneSentence)
     for (const std::vector<std::string>& arguments :
          { std::vector<std::string> { organ, "--key", "C4" },
            { organ, "--stop", "Kinura 8", "--key", "C4" },
+           { organ, "--stop", "Oboe 8", "--key", "C4", "--division", "Pedal" },
            { organ, "--stop", "Oboe 8", "--key", "C4", "--node", "nowhere" },
            { card, "--key", "C4", "--node", "nowhere" },
            { card, "--key", "C4", "--at", "bus" },

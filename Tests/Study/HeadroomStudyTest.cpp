@@ -2,6 +2,7 @@
 #include "Study/HeadroomStudy.h"
 
 #include "Organ/TestOrgan.h"
+#include "Study/DividerLevels.h"
 #include "Study/RailStudy.h"
 #include "Study/ToneLevel.h"
 #include "Units/Decibels.h"
@@ -9,11 +10,8 @@
 
 #include <gtest/gtest.h>
 
-#include <array>
 #include <cmath>
-#include <cstdint>
 #include <limits>
-#include <map>
 #include <string>
 #include <vector>
 
@@ -75,50 +73,6 @@ PreampStage& addStage (TestOrgan& organ, const std::string& name, StageKind kind
     stages.back().kind = kind;
     organ.cards.ofStages.front().emplace_back();
     return stages.back();
-}
-
-/// Levels of the chord on 8 and 4 ft squares, in squares, and how long each lasts: dividers of one clock, followed from
-/// edge to edge in whole ticks through everything that ever happens.
-std::map<int, double> followDividers (std::int64_t divisorC, std::int64_t divisorE, std::int64_t divisorG)
-{
-    struct Divider
-    {
-        std::int64_t halfTicks;
-        std::int64_t nextEdge;
-        int weight;
-        int state;
-    };
-
-    std::vector<Divider> dividers;
-    const auto add = [&dividers] (std::int64_t divisor, const std::array<int, 6>& weights)
-    {
-        // Octave 2 .. 7 of a divisor for octave 8, in half ticks of the clock.
-        for (std::size_t octave = 0; octave < weights.size(); ++octave)
-            if (weights[octave] > 0)
-                dividers.push_back ({ divisor << (6 - octave), divisor << (6 - octave), weights[octave], 1 });
-    };
-    add (divisorC, { 1, 2, 2, 2, 1, 0 }); // C2 C3 C4 C5 at 8 ft, C3 C4 C5 C6 at 4 ft
-    add (divisorE, { 0, 1, 2, 2, 1, 0 });
-    add (divisorG, { 1, 2, 2, 1, 0, 0 });
-    std::map<int, double> lasting;
-    const std::int64_t end = 2 * 64 * divisorC * divisorE * divisorG;
-    int level = 20;
-    for (std::int64_t now = 0; now < end;)
-    {
-        std::int64_t next = end;
-        for (const Divider& divider : dividers)
-            next = std::min (next, divider.nextEdge);
-        lasting[level] += static_cast<double> (next - now) / static_cast<double> (end);
-        now = next;
-        for (Divider& divider : dividers)
-            if (divider.nextEdge == now)
-            {
-                divider.nextEdge += divider.halfTicks;
-                divider.state = -divider.state;
-                level += 2 * divider.weight * divider.state;
-            }
-    }
-    return lasting;
 }
 
 } // namespace
@@ -202,7 +156,7 @@ TEST (HeadroomStudy, TwoOctavesOfAUnifiedStop)
 // classes taken as independent must agree with it within the 2 % that rounded edges take at the very top, and 0.5 % below.
 TEST (HeadroomStudy, AgreesWithDividersFollowedToTheEnd)
 {
-    const auto followed = followDividers (478, 379, 319);
+    const auto followed = dividerLevels (478, 379, 319);
     auto organ = squaresAt ({ "8", "4" });
     auto& tuning = organ.instrument.tuning;
     tuning.kind = TuningKind::topOctave;
