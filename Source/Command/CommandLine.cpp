@@ -4,7 +4,9 @@
 #include "Command/CheckCommand.h"
 #include "Command/CompassCommand.h"
 #include "Command/EffectCommand.h"
+#include "Command/ExpectCommand.h"
 #include "Command/HarmonicsCommand.h"
+#include "Command/HeadroomCommand.h"
 #include "Command/MatchCommand.h"
 #include "Command/RenderCommand.h"
 #include "Command/ResponseCommand.h"
@@ -59,6 +61,8 @@ public:
         jobs_.push_back (std::make_unique<MatchCommand>());
         jobs_.push_back (std::make_unique<EffectCommand>());
         jobs_.push_back (std::make_unique<TogetherCommand>());
+        jobs_.push_back (std::make_unique<HeadroomCommand>());
+        jobs_.push_back (std::make_unique<ExpectCommand>());
         jobs_.push_back (std::make_unique<RenderCommand>());
         for (const auto& job : jobs_)
             job->declare (app_);
@@ -83,8 +87,7 @@ public:
         if (const auto job = chosenJob())
             return job->run (out, err);
 
-        err << "stopwright: say what to do: " << listedJobs() << "; stopwright --help tells more.
-";
+        err << "stopwright: say what to do: " << listedJobs() << "; stopwright --help tells more.\n";
         return ExitStatus::wrongUsage;
     }
 

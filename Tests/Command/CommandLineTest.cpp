@@ -3,7 +3,10 @@
 
 #include <gtest/gtest.h>
 
+#include <fstream>
 #include <sstream>
+#include <string>
+#include <vector>
 
 namespace stopwright
 {
@@ -44,20 +47,62 @@ std::vector<std::string> examplesOf (const std::string& help)
     return examples;
 }
 
+/// What the program says there is to do when it is told nothing.
+std::vector<std::string> allJobs()
+{
+    std::string text = runProgram ({}).err;
+    text = text.substr (0, text.find (';')).substr (text.find ("do: ") + 4);
+    if (const auto last = text.find (" or "); last != std::string::npos)
+        text.replace (last, 4, ", ");
+    std::vector<std::string> names;
+    std::istringstream parts (text);
+    for (std::string name; std::getline (parts, name, ',');)
+        names.push_back (name.substr (name.find_first_not_of (' ')));
+    return names;
+}
+
+/// The commands that README shows, with the project's own Presets.
+std::vector<std::string> examplesOfReadme()
+{
+    const std::string start = "./stopwright ";
+    const std::string fromBuild = "../../../";
+    std::vector<std::string> examples;
+    std::ifstream readme (std::string (STOPWRIGHT_ROOT) + "/README.md");
+    for (std::string line; std::getline (readme, line);)
+    {
+        if (! line.starts_with (start))
+            continue;
+        std::string example = line.substr (start.size());
+        for (auto place = example.find (fromBuild); place != std::string::npos; place = example.find (fromBuild))
+            example.replace (place, fromBuild.size(), "");
+        examples.push_back (example);
+    }
+    return examples;
+}
+
+ProgramResult runExample (const std::string& example)
+{
+    const ScratchFolder scratch;
+    RunOptions options;
+    options.folder = scratch.path();
+    return runProgram (words (example), options);
+}
+
 } // namespace
 
 TEST (CommandLine, HelpNamesEveryCommand)
 {
+    ASSERT_GE (allJobs().size(), 9U) << runProgram ({}).err;
     const auto result = runProgram ({ "--help" });
     EXPECT_EQ (result.status, 0);
     EXPECT_EQ (result.err, "");
-    for (const std::string command : { "check", "response", "harmonics", "match", "effect", "together", "render" })
+    for (const std::string& command : allJobs())
         EXPECT_NE (result.out.find (command), std::string::npos) << command;
 }
 
 TEST (CommandLine, EveryExampleOfTheHelpWorks)
 {
-    for (const std::string command : { "check", "response", "harmonics", "match", "effect", "together", "render" })
+    for (const std::string& command : allJobs())
     {
         const auto help = runProgram ({ command, "--help" });
         ASSERT_EQ (help.status, 0) << command;
@@ -65,14 +110,22 @@ TEST (CommandLine, EveryExampleOfTheHelpWorks)
         EXPECT_FALSE (examples.empty()) << command;
         for (const auto& example : examples)
         {
-            const ScratchFolder scratch;
-            RunOptions options;
-            options.folder = scratch.path();
-            const auto result = runProgram (words (example), options);
+            const auto result = runExample (example);
             EXPECT_EQ (result.status, 0) << example << '\n' << result.err;
             EXPECT_EQ (result.err, "") << example;
             EXPECT_NE (result.out, "") << example;
         }
+    }
+}
+
+TEST (CommandLine, EveryExampleOfReadmeWorks)
+{
+    const auto examples = examplesOfReadme();
+    EXPECT_GE (examples.size(), 5U);
+    for (const auto& example : examples)
+    {
+        const auto result = runExample (example);
+        EXPECT_EQ (result.status, 0) << example << '\n' << result.err;
     }
 }
 

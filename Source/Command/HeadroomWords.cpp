@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Command/HeadroomWords.h"
+
+#include "Command/NumberText.h"
+#include "Command/TextTable.h"
+#include "Organ/DocumentLimits.h"
+#include "Organ/PlainText.h"
+#include "Units/Decibels.h"
+#include "Units/Engineering.h"
+
+#include <cmath>
+#include <ostream>
+
+namespace stopwright
+{
+
+namespace
+{
+
+using Kind = HeadroomRemedy::Kind;
+
+const char* wordOf (StageRole role)
+{
+    switch (role)
+    {
+        case StageRole::passiveBus:
+            return "passive bus";
+        case StageRole::busAmplifier:
+            return "virtual earth";
+        case StageRole::amplifier:
+            return "amplifier";
+        case StageRole::follower:
+            return "follower";
+        case StageRole::circuit:
+            break;
+    }
+    return "circuit";
+}
+
+std::string nameOf (const std::string& name)
+{
+    return printable (name, DocumentLimits::titleCharacters);
+}
+
+std::string titleOf (const std::string& name, const std::string& preamp)
+{
+    return preamp.empty() ? nameOf (name) : nameOf (preamp) + ": " + nameOf (name);
+}
+
+/// A name as a cell, which no comma or quote in it can break.
+std::string csvText (const std::string& text)
+{
+    std::string cell = "\"";
+    for (const char c : nameOf (text))
+        cell += c == '"' ? std::string ("\"\"") : std::string (1, c);
+    return cell + "\"";
+}
+
+std::string wantedCell (const StageHeadroom& stage, Kind kind)
+{
+    for (const HeadroomRemedy& remedy : stage.remedies)
+        if (remedy.kind == kind)
+            return csvNumber (remedy.wanted);
+    return {};
+}
+
+std::string percent (double share)
+{
+    constexpr int decimals = 3;
+    return fixedNumber (100.0 * share, decimals);
+}
+
+std::string ohms (double value)
+{
+    return formatForReading (value, Quantity::resistance);
+}
+
+std::string sentenceOf (const HeadroomRemedy& remedy)
+{
+    constexpr int decimals = 3;
+    switch (remedy.kind)
+    {
+        case Kind::feedbackOhms:
+            return "feedback resistor " + ohms (remedy.wanted) + " instead of " + ohms (remedy.now);
+        case Kind::gain:
+            return "gain " + fixedNumber (remedy.wanted, decimals) + " instead of "
+                   + fixedNumber (remedy.now, decimals);
+        case Kind::seriesOhms:
+            return ohms (remedy.wanted) + " in series with its input";
+        case Kind::emitterAmps:
+            break;
+    }
+    return "standing current " + formatForReading (remedy.wanted, Quantity::current) + " instead of "
+           + formatForReading (remedy.now, Quantity::current);
+}
+
+std::string driveCells (const InputDrive& drive)
+{
+    return csvNumber (drive.peakVolts) + ',' + csvNumber (drive.sourceOhms);
+}
+
+std::string amps (double value)
+{
+    return value == 0.0 ? "0" : formatForReading (value, Quantity::current);
+}
+
+} // namespace
+
+void printHeadroomCsv (const std::vector<StageHeadroom>& stages, std::ostream& out)
+{
+    out << headroomCsvHeader << '\n';
+    for (const StageHeadroom& stage : stages)
+    {
+        out << csvText (stage.name) << ',' << csvText (stage.preamp) << ',' << wordOf (stage.role);
+        for (const double value : { stage.limits.low, stage.limits.high, stage.lowestVolts, stage.highestVolts,
+                                    stage.rmsVolts, toDecibels (stage.peakVolts() / stage.rmsVolts), stage.shareBelow,
+                                    stage.shareAbove, stage.exceededVolts, stage.roomDb, stage.roomAtShareDb })
+            out << ',' << csvNumber (value);
+        for (const Kind kind : { Kind::feedbackOhms, Kind::gain, Kind::seriesOhms, Kind::emitterAmps })
+            out << ',' << wantedCell (stage, kind);
+        out << '\n';
+    }
+}
+
+void printHeadroomTable (const std::vector<StageHeadroom>& stages, double exceededPercent, std::ostream& out)
+{
+    const std::string share = csvNumber (exceededPercent) + " %";
+    TextTable table ({ "stage", "", "limits V", "peak V", "rms V", "% below", "% above", "over " + share + " of time V",
+                       "room dB", "room at " + share + " dB" });
+    for (const StageHeadroom& stage : stages)
+        table.addRow ({ titleOf (stage.name, stage.preamp), wordOf (stage.role),
+                        fixedNumber (stage.limits.low, 2) + " " + fixedNumber (stage.limits.high, 2),
+                        fixedNumber (stage.lowestVolts, 3) + " " + fixedNumber (stage.highestVolts, 3),
+                        fixedNumber (stage.rmsVolts, 4), percent (stage.shareBelow), percent (stage.shareAbove),
+                        fixedNumber (stage.exceededVolts, 3), fixedNumber (stage.roomDb, 2),
+                        fixedNumber (stage.roomAtShareDb, 2) });
+    table.print (out);
+}
+
+void printHeadroomAdvice (const std::vector<StageHeadroom>& stages, double marginDb, std::ostream& out)
+{
+    const auto first = firstToClip (stages);
+    if (! first)
+    {
+        out << "No stage states a limit, so none clips; give rails to those that have them.\n";
+        return;
+    }
+    const StageHeadroom& stage = stages[*first];
+    out << (stage.roomDb < 0.0 ? "First to clip, and it does: " : "Nothing clips; the first to would be ")
+        << titleOf (stage.name, stage.preamp) << ", " << fixedNumber (stage.roomDb, 2)
+        << " dB of room by its peak bound.\n";
+    for (const StageHeadroom& one : stages)
+        for (const HeadroomRemedy& remedy : one.remedies)
+            out << "For " << csvNumber (marginDb) << " dB at " << titleOf (one.name, one.preamp) << ": "
+                << sentenceOf (remedy) << ".\n";
+}
+
+void printInputsCsv (const std::vector<InputReading>& readings, std::ostream& out)
+{
+    out << inputsCsvHeader << '\n';
+    for (const InputReading& reading : readings)
+    {
+        out << csvText (reading.name) << ',' << csvText (reading.preamp) << ',' << driveCells (reading.on) << ','
+            << csvNumber (reading.stress.ampsOn) << ',' << csvNumber (reading.stress.seriesOhmsOn) << ',';
+        if (reading.off)
+            out << driveCells (*reading.off) << ',' << csvNumber (reading.stress.ampsOff) << ','
+                << csvNumber (reading.stress.seriesOhmsOff) << '\n';
+        else
+            out << ",,,\n";
+    }
+}
+
+void printInputsTable (const std::vector<InputReading>& readings, std::ostream& out)
+{
+    TextTable table ({ "input", "supplies", "peak V", "source", "into the pin", "wanted in series" });
+    for (const InputReading& reading : readings)
+    {
+        const auto title = titleOf (reading.name, reading.preamp);
+        table.addRow ({ title, "on", fixedNumber (reading.on.peakVolts, 3), ohms (reading.on.sourceOhms),
+                        amps (reading.stress.ampsOn), ohms (reading.stress.seriesOhmsOn) });
+        if (reading.off)
+            table.addRow ({ title, "off", fixedNumber (reading.off->peakVolts, 3), ohms (reading.off->sourceOhms),
+                            amps (reading.stress.ampsOff), ohms (reading.stress.seriesOhmsOff) });
+    }
+    table.print (out);
+}
+
+} // namespace stopwright
