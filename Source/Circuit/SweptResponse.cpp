@@ -78,19 +78,19 @@ void SweptResponse::bringToSchurForm (const StateSpace& network)
     direct_ = network.d.row (0).leftCols (sourceCount_);
 }
 
-// (s - T) x = (b + s bDot), from the last row up.
-std::vector<std::complex<double>> SweptResponse::solveStates (int source, Complex s) const
+// x (s - T) = c, from the first column on: what the node hears of each state's drive, whichever source it comes from.
+std::vector<std::complex<double>> SweptResponse::nodeOfDrives (Complex s) const
 {
     const auto count = triangle_.rows();
-    std::vector<Complex> states (static_cast<std::size_t> (count));
-    for (Eigen::Index row = count - 1; row >= 0; --row)
+    std::vector<Complex> node (static_cast<std::size_t> (count));
+    for (Eigen::Index column = 0; column < count; ++column)
     {
-        Complex sum = fromSources_ (row, source) + s * fromSourceRates_ (row, source);
-        for (Eigen::Index column = row + 1; column < count; ++column)
-            sum += triangle_ (row, column) * states[static_cast<std::size_t> (column)];
-        states[static_cast<std::size_t> (row)] = sum / (s - triangle_ (row, row));
+        Complex sum = toNode_ (column);
+        for (Eigen::Index row = 0; row < column; ++row)
+            sum += node[static_cast<std::size_t> (row)] * triangle_ (row, column);
+        node[static_cast<std::size_t> (column)] = sum / (s - triangle_ (column, column));
     }
-    return states;
+    return node;
 }
 
 std::vector<std::complex<double>> SweptResponse::at (double frequencyHz) const
@@ -100,12 +100,15 @@ std::vector<std::complex<double>> SweptResponse::at (double frequencyHz) const
     const Complex s { 0.0, 2.0 * std::numbers::pi * frequencyHz };
     std::vector<Complex> responses;
     responses.reserve (static_cast<std::size_t> (sourceCount_));
+    const auto node = nodeOfDrives (s);
     for (int source = 0; source < sourceCount_; ++source)
     {
-        const auto states = solveStates (source, s);
         Complex volts = direct_ (source);
-        for (std::size_t state = 0; state < states.size(); ++state)
-            volts += toNode_ (static_cast<Eigen::Index> (state)) * states[state];
+        for (std::size_t state = 0; state < node.size(); ++state)
+        {
+            const auto row = static_cast<Eigen::Index> (state);
+            volts += node[state] * (fromSources_ (row, source) + s * fromSourceRates_ (row, source));
+        }
         responses.push_back (volts);
     }
     return responses;

@@ -16,7 +16,7 @@ namespace stopwright
 {
 
 /// The response of one node to every source at very many frequencies: the state space in Schur form, so that a frequency
-/// costs one triangular solution of the states. SmallSignal gives the same from the nodal equations, slower, and is
+/// costs one triangular solution, whatever the sources. SmallSignal gives the same from the nodal equations, slower, and is
 /// asked for networks with diodes or transistors.
 /// Threading: [control]; `at` may be called by several threads.
 /// Source: Golub and Van Loan, "Matrix Computations", the complex Schur form; from memory.
@@ -36,7 +36,7 @@ private:
     using Complex = std::complex<double>;
 
     void bringToSchurForm (const StateSpace& network);
-    std::vector<Complex> solveStates (int source, Complex s) const;
+    std::vector<Complex> nodeOfDrives (Complex s) const;
 
     int sourceCount_;
     std::string node_;

@@ -28,8 +28,8 @@ constexpr const char* footer =
     "CSV header, --list sums: keys,stop,alone_dbv,in_company_dbv,power_sum_dbv,sum_dbv,sum_dbva,re_powers_db,"
     "re_strongest_db\n"
     "CSV header, --list partials: keys,harmonic,frequency_hz,strongest_peak_v,power_sum_peak_v,sum_peak_v,re_powers_db\n"
-    "CSV header, --list polarity: stop,other,key,sum_re_stronger_db,turned_re_stronger_db,cancelled_partials,"
-    "shared_partials\n"
+    "CSV header, --list polarity: stop,other,key,sum_re_stronger_db,turned_re_stronger_db,shared_partials,"
+    "cancelled_harmonics\n"
     "Examples:\n"
     "  stopwright together Presets/LarkfieldOrgan.json --stops \"Krummhorn 8, Stopped flute 8\"\n"
     "  stopwright together Presets/LarkfieldOrgan.json --stops \"Diapason 8, Principal 4\" --chord \"C3 C4\"\n"
@@ -97,6 +97,7 @@ ExitStatus TogetherCommand::run (std::ostream& out, std::ostream& /*err*/)
 
     const auto& single = keys_.empty() ? there : keys_;
     std::vector<std::vector<int>> groups;
+    groups.reserve (single.size());
     for (const int key : single)
         groups.push_back ({ key });
     std::vector<std::size_t> shown (groups.size());

@@ -41,6 +41,55 @@ std::string keysText (const std::vector<int>& keys)
     return text;
 }
 
+/// "C2 to B3, F4".
+std::string rangesText (const std::vector<int>& keys)
+{
+    std::string text;
+    for (std::size_t first = 0; first < keys.size();)
+    {
+        std::size_t last = first;
+        while (last + 1 < keys.size() && keys[last + 1] == keys[last] + 1)
+            ++last;
+        text.append (text.empty() ? "" : ", ").append (keyName (keys[first]));
+        if (last > first)
+            text.append (" to ").append (keyName (keys[last]));
+        first = last + 1;
+    }
+    return text;
+}
+
+/// At most so many, then "...".
+std::string harmonicsText (const std::vector<double>& harmonics, std::size_t most)
+{
+    std::string text;
+    for (std::size_t index = 0; index < std::min (most, harmonics.size()); ++index)
+        text.append (index == 0 ? "" : " ").append (csvNumber (harmonics[index]));
+    return harmonics.size() > most ? text.append (" ...") : text;
+}
+
+std::vector<int> cancelledKeys (const PolarityCheck& check)
+{
+    std::vector<int> keys;
+    for (const PolarityAtKey& key : check.keys)
+        if (key.isCancelled())
+            keys.push_back (key.key);
+    return keys;
+}
+
+/// The Cs of the compass.
+void printPolarityTable (const PolarityCheck& check, std::ostream& out)
+{
+    constexpr int keysPerOctave = 12;
+    constexpr std::size_t most = 10;
+    TextTable table ({ "key", "re stronger dB", "one turned dB", "partials both have", "of these cancelled" });
+    for (const PolarityAtKey& key : check.keys)
+        if (key.key % keysPerOctave == 0)
+            table.addRow ({ keyName (key.key), signedDb (key.sumDb), signedDb (key.turnedDb),
+                            std::to_string (key.sharedCount),
+                            key.cancelledHarmonics.empty() ? "-" : harmonicsText (key.cancelledHarmonics, most) });
+    table.print (out);
+}
+
 /// One stop's tones added as amplitudes.
 double
     dbvOf (const RailStudy& study, std::size_t stop, const std::vector<std::size_t>& drawn, std::span<const int> keys)
@@ -160,7 +209,10 @@ void TogetherReport::printPolarity (std::ostream& out) const
                 continue;
             }
             out << "together below the stronger by more than 1 dB at " << check.cancelledKeys << " of "
-                << check.keys.size() << " keys; with one of them turned, at " << check.cancelledKeysTurned << ".\n";
+                << check.keys.size() << " keys";
+            if (check.cancelledKeys > 0)
+                out << " (" << rangesText (cancelledKeys (check)) << ")";
+            out << "; with one of them turned, at " << check.cancelledKeysTurned << ".\n";
             if (check.isTurnAdvised())
                 out << "Turn the polarity of " << one << " or of " << other << ": the sum is then "
                     << signedDb (check.meanTurnedDb) << " dB re the stronger on the mean of the keys instead of "
@@ -168,7 +220,9 @@ void TogetherReport::printPolarity (std::ostream& out) const
             else if (check.cancelledKeys > 0)
                 out << "Turning one of them would be no better.\n";
             else
-                out << "Their polarity is right.\n";
+                out << "Leave their polarity as it is.\n";
+            if (stops_.size() == 2)
+                printPolarityTable (check, out);
         }
 }
 
@@ -217,14 +271,15 @@ void TogetherReport::csvPartials (std::ostream& out) const
 
 void TogetherReport::csvPolarity (std::ostream& out) const
 {
-    out << "stop,other,key,sum_re_stronger_db,turned_re_stronger_db,cancelled_partials,shared_partials\n";
+    out << "stop,other,key,sum_re_stronger_db,turned_re_stronger_db,shared_partials,cancelled_harmonics\n";
     for (std::size_t first = 0; first < stops_.size(); ++first)
         for (std::size_t second = first + 1; second < stops_.size(); ++second)
             for (const auto& key :
                  checkPolarity (study_, stops_[first], stops_[second], commonKeys (stops_[first], stops_[second])).keys)
                 out << csvStopName (study_, stops_[first]) << ',' << csvStopName (study_, stops_[second]) << ','
                     << keyName (key.key) << ',' << csvNumber (key.sumDb) << ',' << csvNumber (key.turnedDb) << ','
-                    << key.cancelledHarmonics.size() << ',' << key.sharedCount << '\n';
+                    << key.sharedCount << ',' << harmonicsText (key.cancelledHarmonics, key.cancelledHarmonics.size())
+                    << '\n';
 }
 
 } // namespace stopwright
