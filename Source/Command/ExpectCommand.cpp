@@ -93,6 +93,14 @@ void addProbe (CLI::App& app, std::optional<ProbeLoad>& probe)
         ->type_name ("LOAD");
 }
 
+void requireKey (const BenchPoint& point, int key)
+{
+    const KeySource& keys = point.keySource();
+    if (key < keys.lowestKey || key > keys.highestKey)
+        throw Error ("The key " + keyName (key) + " is not on the stop's keyboard, which goes from "
+                     + keyName (keys.lowestKey) + " to " + keyName (keys.highestKey) + "; choose a key within.");
+}
+
 BusNoise noiseAt (const BenchPoint& point, const NoiseBand& band, double amplifierVolts)
 {
     if (point.isBehindBus())
@@ -210,6 +218,9 @@ void ExpectCommand::printWave (const BenchPoint& point, std::ostream& out) const
 ExitStatus ExpectCommand::run (std::ostream& out, std::ostream&)
 {
     const auto measured = point();
+    if (! stop_.empty())
+        for (const int key : keys_)
+            requireKey (measured, key);
     if (wave_)
     {
         printWave (measured, out);

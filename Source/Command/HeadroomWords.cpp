@@ -56,6 +56,11 @@ std::string csvText (const std::string& text)
     return cell + "\"";
 }
 
+double crestDb (const StageHeadroom& stage)
+{
+    return stage.rmsVolts > 0.0 ? toDecibels (stage.peakVolts() / stage.rmsVolts) : 0.0;
+}
+
 std::string wantedCell (const StageHeadroom& stage, Kind kind)
 {
     for (const HeadroomRemedy& remedy : stage.remedies)
@@ -113,8 +118,8 @@ void printHeadroomCsv (const std::vector<StageHeadroom>& stages, std::ostream& o
     {
         out << csvText (stage.name) << ',' << csvText (stage.preamp) << ',' << wordOf (stage.role);
         for (const double value : { stage.limits.low, stage.limits.high, stage.lowestVolts, stage.highestVolts,
-                                    stage.rmsVolts, toDecibels (stage.peakVolts() / stage.rmsVolts), stage.shareBelow,
-                                    stage.shareAbove, stage.exceededVolts, stage.roomDb, stage.roomAtShareDb })
+                                    stage.rmsVolts, crestDb (stage), stage.shareBelow, stage.shareAbove,
+                                    stage.exceededVolts, stage.roomDb, stage.roomAtShareDb })
             out << ',' << csvNumber (value);
         for (const Kind kind : { Kind::feedbackOhms, Kind::gain, Kind::seriesOhms, Kind::emitterAmps })
             out << ',' << wantedCell (stage, kind);

@@ -16,7 +16,7 @@ namespace
 using Complex = std::complex<double>;
 
 constexpr std::size_t cellCount = std::size_t { 1 } << 15;
-constexpr double middle = static_cast<double> (cellCount / 2);
+constexpr double middle = 0.5 * static_cast<double> (cellCount);
 
 /// Each point in time goes to the two cells about it, the nearer one getting more: the mean stays exact. 0 V is cell 0,
 /// negative volts come from the end down, as a transform has it.

@@ -80,8 +80,10 @@ BenchPoint BenchPoint::ofStop (const Instrument& instrument,
     return point;
 }
 
-BenchPoint
-    BenchPoint::behindBus (const std::shared_ptr<const RailStudy>& rail, std::size_t stop, Gain onward, Gain ohms)
+BenchPoint BenchPoint::behindBus (const std::shared_ptr<const RailStudy>& rail,
+                                  std::size_t stop,
+                                  const Gain& onward,
+                                  const Gain& ohms)
 {
     BenchPoint point (rail->card (stop), rail->keySource (stop));
     point.rail_ = rail;

@@ -63,8 +63,10 @@ private:
 
     BenchPoint (Card card, KeySource keySource) : card_ (std::move (card)), keySource_ (std::move (keySource)) {}
 
-    static BenchPoint
-        behindBus (const std::shared_ptr<const RailStudy>& rail, std::size_t stop, Gain onward, Gain ohms);
+    static BenchPoint behindBus (const std::shared_ptr<const RailStudy>& rail,
+                                 std::size_t stop,
+                                 const Gain& onward,
+                                 const Gain& ohms);
 
     Card card_;
     KeySource keySource_;

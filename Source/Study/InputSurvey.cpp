@@ -59,9 +59,8 @@ std::optional<InputReading> readingOfStage (const PreampStage& values, const Sta
     const bool inverts = values.kind == StageKind::amplifier && values.gain < 0.0;
     if (values.kind == StageKind::circuit || (inverts && ! values.coupling))
         return {};
-    InputReading reading { found.name, found.preamp, { before.peakVolts, before.ohms, 0.0 }, found.limits, {}, {} };
-    if (values.rails)
-        reading.rails = *values.rails; // of a follower's transistor, not what it can sink
+    InputReading reading { found.name, found.preamp, { before.peakVolts, before.ohms, 0.0 }, {}, {}, {} };
+    reading.rails = values.rails.value_or (noLimits); // what a follower can sink is no limit of its base
     InputDrive off = reading.on;
     if (inverts)
     {

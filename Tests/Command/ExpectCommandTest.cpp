@@ -109,6 +109,7 @@ TEST (ExpectCommand, BadInputIsOneSentence)
          { std::vector<std::string> { organ, "--key", "C4" },
            { organ, "--stop", "Kinura 8", "--key", "C4" },
            { organ, "--stop", "Oboe 8", "--key", "C4", "--division", "Pedal" },
+           { organ, "--stop", "Oboe 8", "--key", "C8" },
            { organ, "--stop", "Oboe 8", "--key", "C4", "--node", "nowhere" },
            { card, "--key", "C4", "--node", "nowhere" },
            { card, "--key", "C4", "--at", "bus" },

@@ -93,6 +93,7 @@ TEST (HeadroomCommand, CouplersAreTablets)
     {
         const auto result = headroom ({ "--stops", stops, "--chord", "C3", "--division", "Lower manual", "--csv" });
         EXPECT_EQ (result.status, 0) << result.err;
+        EXPECT_EQ (result.out.find ("nan"), std::string::npos) << result.out;
         return std::stod (cellsOf (linesOf (result.out).at (1)).at (7));
     };
     EXPECT_EQ (rms ("Stopped flute 8"), 0.0);
