@@ -3,8 +3,10 @@
 
 #include "Command/CheckCommand.h"
 #include "Command/HarmonicsCommand.h"
+#include "Command/MaskCommand.h"
 #include "Command/RenderCommand.h"
 #include "Command/ResponseCommand.h"
+#include "Command/SourceCommand.h"
 #include "Units/Error.h"
 
 #include <CLI/App.hpp>
@@ -47,6 +49,8 @@ public:
         jobs_.push_back (std::make_unique<CheckCommand>());
         jobs_.push_back (std::make_unique<ResponseCommand>());
         jobs_.push_back (std::make_unique<HarmonicsCommand>());
+        jobs_.push_back (std::make_unique<MaskCommand>());
+        jobs_.push_back (std::make_unique<SourceCommand>());
         jobs_.push_back (std::make_unique<RenderCommand>());
         for (const auto& job : jobs_)
             job->declare (app_);
@@ -71,7 +75,7 @@ public:
         if (const auto job = chosenJob())
             return job->run (out, err);
 
-        err << "stopwright: say what to do: check, response, harmonics or render; stopwright --help tells more.\n";
+        err << "stopwright: say what to do: check, response, harmonics, mask, source or render; stopwright --help tells more.\n";
         return ExitStatus::wrongUsage;
     }
 
