@@ -47,13 +47,12 @@ void printCsv (const TargetMask& mask, const std::vector<MaskFit>& fits, std::os
     out << header;
     for (const auto& fit : fits)
         for (const auto& entry : fit.entries)
-            out << keyName (fit.key) << ',' << csvCell (entryWords (mask, entry.entry)) << ','
-                << csvNumber (entry.frequencyHz) << ',' << csvNumber (entry.wantedDb) << ','
-                << csvNumber (wishOf (mask, entry.entry).toleranceDb) << ',' << csvNumber (entry.levelDb) << ','
-                << csvNumber (entry.residualDb) << ',' << csvNumber (entry.outsideDb) << ','
-                << verdictWord (entry.verdict) << ',' << csvNumber (fit.offsetDb) << ',' << csvNumber (fit.rmsDb) << ','
-                << csvNumber (fit.largestDb) << ',' << csvNumber (fit.rmsOutsideDb) << ','
-                << csvNumber (fit.largestOutsideDb) << '\n';
+            out << keyName (fit.key) << ',' << entryCell (mask, entry.entry) << ',' << csvNumber (entry.frequencyHz)
+                << ',' << csvNumber (entry.wantedDb) << ',' << csvNumber (wishOf (mask, entry.entry).toleranceDb) << ','
+                << csvNumber (entry.levelDb) << ',' << csvNumber (entry.residualDb) << ','
+                << csvNumber (entry.outsideDb) << ',' << verdictWord (entry.verdict) << ',' << csvNumber (fit.offsetDb)
+                << ',' << csvNumber (fit.rmsDb) << ',' << csvNumber (fit.largestDb) << ','
+                << csvNumber (fit.rmsOutsideDb) << ',' << csvNumber (fit.largestOutsideDb) << '\n';
 }
 
 std::string outsideWords (const TargetMask& mask, const MaskFit& fit)

@@ -20,6 +20,13 @@ std::string entryWords (const TargetMask& mask, std::size_t entry)
     return "band " + partWords (mask.bands[entry - mask.harmonics.size()].name);
 }
 
+std::string entryCell (const TargetMask& mask, std::size_t entry)
+{
+    if (entry < mask.harmonics.size())
+        return entryWords (mask, entry);
+    return csvCell ("band " + mask.bands[entry - mask.harmonics.size()].name);
+}
+
 const MaskWish& wishOf (const TargetMask& mask, std::size_t entry)
 {
     return entry < mask.harmonics.size() ? mask.harmonics[entry].wish : mask.bands[entry - mask.harmonics.size()].wish;

@@ -17,6 +17,9 @@ namespace stopwright
 /// "h3", or "band main": of the mask's harmonics first, then of its bands.
 std::string entryWords (const TargetMask& mask, std::size_t entry);
 
+/// The same as a cell of a CSV file, the band's name as it is.
+std::string entryCell (const TargetMask& mask, std::size_t entry);
+
 const MaskWish& wishOf (const TargetMask& mask, std::size_t entry);
 
 /// "common practice, no source", "published: A. Author, A Book".

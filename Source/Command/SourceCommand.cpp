@@ -63,10 +63,10 @@ void printCsv (const SourceStudy& study,
 {
     for (const auto& wanted : wishes)
     {
-        const auto start = keyName (key) + ',' + csvCell (entryWords (mask, wanted.entry)) + ','
-                           + csvNumber (wanted.harmonic) + ',' + csvNumber (wanted.frequencyHz) + ','
-                           + csvNumber (wanted.wantedDb) + ',' + csvNumber (wanted.sourceDb) + ','
-                           + std::string (stateWord (wanted.state)) + ',' + causesOf (wanted) + ',';
+        const auto start = keyName (key) + ',' + entryCell (mask, wanted.entry) + ',' + csvNumber (wanted.harmonic)
+                           + ',' + csvNumber (wanted.frequencyHz) + ',' + csvNumber (wanted.wantedDb) + ','
+                           + csvNumber (wanted.sourceDb) + ',' + std::string (stateWord (wanted.state)) + ','
+                           + causesOf (wanted) + ',';
         if (wanted.supplies.empty())
             out << start << ",,,,,\n";
         for (const auto& supply : wanted.supplies)
