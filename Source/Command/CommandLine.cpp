@@ -2,6 +2,7 @@
 #include "Command/CommandLine.h"
 
 #include "Command/CheckCommand.h"
+#include "Command/CompassCommand.h"
 #include "Command/HarmonicsCommand.h"
 #include "Command/MaskCommand.h"
 #include "Command/RenderCommand.h"
@@ -49,6 +50,7 @@ public:
         jobs_.push_back (std::make_unique<CheckCommand>());
         jobs_.push_back (std::make_unique<ResponseCommand>());
         jobs_.push_back (std::make_unique<HarmonicsCommand>());
+        jobs_.push_back (std::make_unique<CompassCommand>());
         jobs_.push_back (std::make_unique<MaskCommand>());
         jobs_.push_back (std::make_unique<SourceCommand>());
         jobs_.push_back (std::make_unique<RenderCommand>());
@@ -75,7 +77,7 @@ public:
         if (const auto job = chosenJob())
             return job->run (out, err);
 
-        err << "stopwright: say what to do: check, response, harmonics, mask, source or render; stopwright --help tells more.\n";
+        err << "stopwright: say what to do: check, response, harmonics, compass, mask, source or render; stopwright --help tells more.\n";
         return ExitStatus::wrongUsage;
     }
 

@@ -2,6 +2,8 @@
 #include "Command/RailSelection.h"
 
 #include "Organ/InstrumentDocument.h"
+#include "Units/Error.h"
+#include "Units/QuotedText.h"
 
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
@@ -19,9 +21,32 @@ void RailSelection::declare (CLI::App& app)
 
 RailStudy RailSelection::load() const
 {
-    auto instrument = readInstrument (file_);
-    auto cards = instrumentCards (instrument, file_);
+    return readRail (file_);
+}
+
+RailStudy readRail (const std::filesystem::path& file)
+{
+    auto instrument = readInstrument (file);
+    auto cards = instrumentCards (instrument, file);
     return { std::move (instrument), std::move (cards) };
+}
+
+std::vector<std::size_t> stopsOfOneDivision (const RailStudy& study, const std::vector<std::string>& names)
+{
+    const auto& tablets = study.instrument().stops;
+    auto stops = stopsNamed (study, names);
+    for (std::size_t stop = 0; names.empty() && stop < tablets.size(); ++stop)
+        if (tablets[stop].drawn && study.hasCard (stop)
+            && (stops.empty() || tablets[stop].division == tablets[stops.front()].division))
+            stops.push_back (stop);
+    if (stops.empty())
+        throw Error ("No stop is drawn when this instrument is opened; name one with --stop.");
+    for (const std::size_t stop : stops)
+        if (tablets[stop].division != tablets[stops.front()].division)
+            throw Error ("The stops " + quotedText (tablets[stops.front()].name) + " and "
+                         + quotedText (tablets[stop].name)
+                         + " are of two divisions, so no key sounds both; name stops of one division.");
+    return stops;
 }
 
 std::vector<std::size_t> stopsNamed (const RailStudy& study, const std::vector<std::string>& names)

@@ -29,6 +29,13 @@ private:
     std::filesystem::path file_;
 };
 
+/// The same of a file. Threading: [control]. Fails: Error on a document or card that cannot be used.
+RailStudy readRail (const std::filesystem::path& file);
+
+/// The stops of these names, all of one division; with no names, those of the first drawn stop's division that are drawn
+/// when the instrument is opened. Threading: [control]. Fails: Error (no such stop, stops of two divisions, none drawn).
+std::vector<std::size_t> stopsOfOneDivision (const RailStudy& study, const std::vector<std::string>& names);
+
 /// The stops of these names, in their order. Threading: [control]. Fails: Error as RailStudy::findStop.
 std::vector<std::size_t> stopsNamed (const RailStudy& study, const std::vector<std::string>& names);
 

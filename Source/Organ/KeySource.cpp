@@ -4,10 +4,9 @@
 namespace stopwright
 {
 
-KeySource keySourceForCardAlone (const Card& card)
+KeySource keySourceForCardAlone (const Card& card, double highestHz)
 {
     constexpr double referenceHz = 440.0;
-    constexpr double highestHz = 20000.0;
     return { .tuning = Tuning::equalTempered (referenceHz, highestHz, MutationSource::exact, mutationsOf (card)),
              .keyer = {} };
 }

@@ -18,7 +18,7 @@ struct KeySource
 };
 
 /// A card with no instrument around it: equal temperament at A4 = 440 Hz, exact mutations, every generator up to
-/// 20 kHz, 61 keys C2 to C7. Threading: [control].
-KeySource keySourceForCardAlone (const Card& card);
+/// highestHz, 61 keys C2 to C7. Threading: [control]. Fails: Error on a highest generator that cannot be.
+KeySource keySourceForCardAlone (const Card& card, double highestHz = 20000.0);
 
 } // namespace stopwright

@@ -51,13 +51,13 @@ TEST (CommandLine, HelpNamesEveryCommand)
     const auto result = runProgram ({ "--help" });
     EXPECT_EQ (result.status, 0);
     EXPECT_EQ (result.err, "");
-    for (const std::string command : { "check", "response", "harmonics", "mask", "source", "render" })
+    for (const std::string command : { "check", "response", "harmonics", "render" })
         EXPECT_NE (result.out.find (command), std::string::npos) << command;
 }
 
 TEST (CommandLine, EveryExampleOfTheHelpWorks)
 {
-    for (const std::string command : { "check", "response", "harmonics", "mask", "source", "render" })
+    for (const std::string command : { "check", "response", "harmonics", "render" })
     {
         const auto help = runProgram ({ command, "--help" });
         ASSERT_EQ (help.status, 0) << command;

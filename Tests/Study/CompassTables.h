@@ -9,7 +9,7 @@ namespace stopwright
 
 /// Levels worked out outside this program: the closed Fourier series of the wave times a nodal analysis of the network
 /// by hand, in dB re 1 V peak (partials) and dB re 1 V rms (total).
-struct CompassRow
+struct TankRow
 {
     int key;
     double totalDb;
@@ -21,7 +21,7 @@ inline constexpr double absent = -std::numeric_limits<double>::infinity();
 
 /// A staircase of four ranks, first square +-1 V, through a shunt tank (47 k, 1 H with 150 ohms, 22 nF, 100 k);
 /// generators up to C9, partials up to 20 kHz.
-inline constexpr std::array<CompassRow, 6> staircaseThroughTank {
+inline constexpr std::array<TankRow, 6> staircaseThroughTank {
     {
         { 36, -22.472936070, 17, { -38.533943981, -38.840248834, -38.758930428, -38.558283448, -38.268979089,
                                    -37.892814389, -37.423084075, -36.847847644, -36.149870199, -35.305344164,
