@@ -7,9 +7,11 @@
 #include "Command/ExpectCommand.h"
 #include "Command/HarmonicsCommand.h"
 #include "Command/HeadroomCommand.h"
+#include "Command/MaskCommand.h"
 #include "Command/MatchCommand.h"
 #include "Command/RenderCommand.h"
 #include "Command/ResponseCommand.h"
+#include "Command/SourceCommand.h"
 #include "Command/TogetherCommand.h"
 #include "Organ/Spelling.h"
 #include "Units/Error.h"
@@ -58,6 +60,8 @@ public:
         jobs_.push_back (std::make_unique<ResponseCommand>());
         jobs_.push_back (std::make_unique<HarmonicsCommand>());
         jobs_.push_back (std::make_unique<CompassCommand>());
+        jobs_.push_back (std::make_unique<MaskCommand>());
+        jobs_.push_back (std::make_unique<SourceCommand>());
         jobs_.push_back (std::make_unique<MatchCommand>());
         jobs_.push_back (std::make_unique<EffectCommand>());
         jobs_.push_back (std::make_unique<TogetherCommand>());

@@ -17,7 +17,7 @@ namespace stopwright
 namespace
 {
 
-constexpr std::array<std::string_view, 2> kinds { "card", "instrument" };
+constexpr std::array<std::string_view, 3> kinds { "card", "instrument", "mask" };
 
 std::string withArticle (std::string_view kind)
 {

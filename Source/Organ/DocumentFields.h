@@ -19,7 +19,7 @@ namespace stopwright
 
 inline constexpr int documentVersion = 1;
 
-/// "card" or "instrument", after the version has been checked. Fails: DocumentError.
+/// "card", "instrument" or "mask", after the version has been checked. Fails: DocumentError.
 /// Threading: [control], like all below.
 std::string_view documentKindOf (FieldReader& document);
 

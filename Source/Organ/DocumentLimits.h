@@ -24,7 +24,9 @@ struct DocumentLimits
     static constexpr std::size_t outlets = 16;
     static constexpr std::size_t couplers = 64;
     static constexpr std::size_t stops = 512;
-    static constexpr std::size_t pathCharacters = 1024; ///< of a card's file
+    static constexpr std::size_t pathCharacters = 1024;   ///< of a card's file
+    static constexpr std::size_t maskEntries = 512;       ///< harmonics of a mask, and bands
+    static constexpr std::size_t sourceCharacters = 1000; ///< who says what a mask wants
 };
 
 } // namespace stopwright

@@ -17,7 +17,7 @@ Instrument readInstrument (const std::filesystem::path& file);
 std::string instrumentText (const Instrument& instrument);
 void writeInstrument (const Instrument& instrument, const std::filesystem::path& file);
 
-/// What a file claims to be, with the same guards: "card" or "instrument". Fails: DocumentError.
+/// What a file claims to be, with the same guards: "card", "instrument" or "mask". Fails: DocumentError.
 std::string documentKind (const std::filesystem::path& file);
 
 } // namespace stopwright

@@ -57,6 +57,14 @@ constexpr std::array<string_view, 5> couplerFields { "tablet", "from", "to", "oc
 constexpr std::array<string_view, 9> stopFields { "tablet",     "division", "card",        "proposed", "bus",
                                                   "mixingOhms", "polarity", "whenRetired", "drawn" };
 
+constexpr std::array<string_view, 12> maskFields { "stopwright", "kind",     "name",      "note",
+                                                   "unison",     "levelsRe", "lowestKey", "highestKey",
+                                                   "certainty",  "source",   "harmonics", "bands" };
+constexpr std::array<string_view, 8> maskHarmonicFields { "harmonic",  "atMost",     "levelDb",   "toleranceDb",
+                                                          "lowestKey", "highestKey", "certainty", "source" };
+constexpr std::array<string_view, 9> maskBandFields { "name",      "centreHz",   "widthHz",   "levelDb", "toleranceDb",
+                                                      "lowestKey", "highestKey", "certainty", "source" };
+
 /// A kind of object: what its unknown fields are kept under, how a sentence calls one by name, its fields.
 struct KindFields
 {
@@ -65,7 +73,7 @@ struct KindFields
     std::span<const string_view> fields;
 };
 
-constexpr std::array<KindFields, 20> allFields { { { "card", "card", cardFields },
+constexpr std::array<KindFields, 23> allFields { { { "card", "card", cardFields },
                                                    { "tap", "tap", tapFields },
                                                    { "part", "part", partFields },
                                                    { "instrument", "instrument", instrumentFields },
@@ -84,7 +92,10 @@ constexpr std::array<KindFields, 20> allFields { { { "card", "card", cardFields 
                                                    { "horn", "horn of", rotorFields },
                                                    { "drum", "drum of", rotorFields },
                                                    { "coupler", "coupler", couplerFields },
-                                                   { "stop", "stop", stopFields } } };
+                                                   { "stop", "stop", stopFields },
+                                                   { "mask", "mask", maskFields },
+                                                   { "harmonic", "harmonic", maskHarmonicFields },
+                                                   { "band", "band", maskBandFields } } };
 
 const KindFields* findKind (string_view kind) noexcept
 {
@@ -98,7 +109,7 @@ std::string placeOf (const std::string& key)
 {
     const auto colon = key.find (':');
     if (colon == std::string::npos)
-        return key == "card" || key == "instrument" ? std::string() : key;
+        return key == "card" || key == "instrument" || key == "mask" ? std::string() : key;
     const auto kind = key.substr (0, colon);
     const auto* const found = findKind (kind);
     return (found == nullptr ? kind : std::string (found->word)) + " " + partWords (key.substr (colon + 1));

@@ -19,11 +19,11 @@ struct UnknownField
     std::string sentence;
 };
 
-/// The kept fields of a card or an instrument (their member unknownFields), one by one. Threading: [control].
+/// The kept fields of a card, an instrument or a mask (their member unknownFields), one by one. Threading: [control].
 std::vector<UnknownField> listUnknownFields (const std::map<std::string, std::string>& unknownFields);
 
-/// Every field the program knows in an object of a kind: "card", "tap" or "part", or one of those that Instrument keeps
-/// unknown fields of ("instrument", "keyedBus" ...). Empty for another kind. Threading: [any].
+/// Every field the program knows in an object of a kind: "card", "tap" or "part", "mask", "harmonic" or "band", or one of
+/// those that Instrument keeps unknown fields of ("instrument", "keyedBus" ...). Empty for another kind. Threading: [any].
 std::span<const std::string_view> knownFields (std::string_view kind) noexcept;
 
 } // namespace stopwright

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Study/TapPartials.h"
 
+#include "Study/FootagePitch.h"
 #include "Tone/FourierSeries.h"
 #include "Units/Error.h"
 
@@ -14,24 +15,10 @@ namespace stopwright
 namespace
 {
 
-/// Two partials nearer than this, relative, are one: generators are rounded within 1e-12, and tempered ones that miss
-/// each other do so by far more.
-constexpr double samePitch = 1e-9;
-
-/// The generator's pitch re the key's 8 ft pitch. It is the footage's exact fraction, perhaps octaves lower where it
-/// breaks back, when the generator is tuned to that; a borrowed mutation has only the measured ratio.
-double pitchRatio (double generatorHz, double keyHz, const Footage& footage)
-{
-    const double measured = generatorHz / keyHz;
-    const double octaves = std::round (std::log2 (measured / footage.harmonicOfEightFoot()));
-    const double exact = std::ldexp (footage.harmonicOfEightFoot(), static_cast<int> (octaves));
-    return std::abs (measured - exact) <= samePitch * exact ? exact : measured;
-}
-
 /// How many partials lie at or below highestHz, one that falls on it included.
 int partialCount (double fundamentalHz, double highestHz)
 {
-    return static_cast<int> (std::floor (highestHz / fundamentalHz * (1.0 + samePitch)));
+    return static_cast<int> (std::floor (highestHz / fundamentalHz * (1.0 + samePitchTolerance)));
 }
 
 void addPartials (const Tap& tap,
@@ -78,7 +65,7 @@ std::vector<TapPartial> tapPartials (const Card& card, const KeySource& keySourc
 
 std::size_t samePitchCount (std::span<const TapPartial> partials) noexcept
 {
-    const double limitHz = partials.front().frequencyHz * (1.0 + samePitch);
+    const double limitHz = partials.front().frequencyHz * (1.0 + samePitchTolerance);
     return static_cast<std::size_t> (
         std::ranges::find_if (partials, [limitHz] (const TapPartial& partial) { return partial.frequencyHz > limitHz; })
         - partials.begin());

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Organ/CardDocument.h"
 #include "Organ/InstrumentDocument.h"
+#include "Organ/MaskDocument.h"
 #include "Organ/SampleDocuments.h"
 #include "Organ/UnknownFields.h"
 #include "Support/Random.h"
@@ -100,11 +101,16 @@ bool readsOrRefuses (const std::string& text, const std::string& kind)
     try
     {
         const auto write = [&kind] (const std::string& from)
-        { return kind == "card" ? cardText (parseCard (from, "f")) : instrumentText (parseInstrument (from, "f")); };
+        {
+            return kind == "card"   ? cardText (parseCard (from, "f"))
+                   : kind == "mask" ? maskText (parseMask (from, "f"))
+                                    : instrumentText (parseInstrument (from, "f"));
+        };
         const auto first = write (text);
         EXPECT_EQ (write (first), first) << text;
-        listUnknownFields (kind == "card" ? parseCard (text, "f").unknownFields
-                                          : parseInstrument (text, "f").unknownFields);
+        listUnknownFields (kind == "card"   ? parseCard (text, "f").unknownFields
+                           : kind == "mask" ? parseMask (text, "f").unknownFields
+                                            : parseInstrument (text, "f").unknownFields);
         return true;
     }
     catch (const DocumentError& error)
@@ -144,6 +150,11 @@ TEST (DocumentFuzz, CardsAreReadOrRefused)
 TEST (DocumentFuzz, InstrumentsAreReadOrRefused)
 {
     fuzz ("instrument", 6000, 20240602);
+}
+
+TEST (DocumentFuzz, MasksAreReadOrRefused)
+{
+    fuzz ("mask", 6000, 20240604);
 }
 
 TEST (DocumentFuzz, RubbishIsRefused)

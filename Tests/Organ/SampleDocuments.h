@@ -10,7 +10,7 @@
 namespace stopwright
 {
 
-/// Documents of Tests/Organ/Documents: "good" or "bad", whose names begin with "card-" or "instrument-", sorted.
+/// Documents of Tests/Organ/Documents: "good" or "bad", whose names begin with "card-", "instrument-" or "mask-", sorted.
 std::vector<std::filesystem::path> sampleDocuments (const std::string& folder, const std::string& kind);
 
 std::string textOf (const std::filesystem::path& file);

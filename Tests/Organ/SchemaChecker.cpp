@@ -8,6 +8,8 @@
 #include <valijson/schema_parser.hpp>
 #include <valijson/validator.hpp>
 
+#include <cctype>
+
 namespace stopwright
 {
 
@@ -21,8 +23,9 @@ struct SchemaChecker::Schema
 
 Json schemaOf (const std::string& kind)
 {
-    return Json::parse (
-        textOf (STOPWRIGHT_ROOT "/Assets/" + std::string (kind == "card" ? "Card" : "Instrument") + ".schema.json"));
+    auto name = kind;
+    name.front() = static_cast<char> (std::toupper (static_cast<unsigned char> (name.front())));
+    return Json::parse (textOf (STOPWRIGHT_ROOT "/Assets/" + name + ".schema.json"));
 }
 
 SchemaChecker::SchemaChecker (const std::string& kind) : schema_ (std::make_unique<Schema>())

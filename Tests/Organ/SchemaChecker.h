@@ -11,7 +11,7 @@ namespace stopwright
 
 using Json = nlohmann::json;
 
-/// The schema of a kind of document, "card" or "instrument".
+/// The schema of a kind of document, "card", "instrument" or "mask".
 Json schemaOf (const std::string& kind);
 
 /// Whether documents keep to a schema, judged by a validator that knows nothing of the loader.

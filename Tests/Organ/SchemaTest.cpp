@@ -2,6 +2,7 @@
 #include "Circuit/ValueLimits.h"
 #include "Organ/CardDocument.h"
 #include "Organ/InstrumentDocument.h"
+#include "Organ/MaskDocument.h"
 #include "Organ/SampleDocuments.h"
 #include "Organ/SchemaChecker.h"
 #include "Organ/UnknownFields.h"
@@ -21,6 +22,8 @@ bool loaderAccepts (const std::string& kind, const std::string& text)
     {
         if (kind == "card")
             parseCard (text, "sample");
+        else if (kind == "mask")
+            parseMask (text, "sample");
         else
             parseInstrument (text, "sample");
         return true;
@@ -72,14 +75,16 @@ TEST_P (Schemas, AcceptWhatIsWritten)
     SchemaChecker schema (GetParam());
     for (const auto& file : sampleDocuments ("good", GetParam()))
     {
-        const auto text = GetParam() == "card" ? cardText (readCard (file)) : instrumentText (readInstrument (file));
+        const auto text = GetParam() == "card"   ? cardText (readCard (file))
+                          : GetParam() == "mask" ? maskText (readMask (file))
+                                                 : instrumentText (readInstrument (file));
         EXPECT_TRUE (schema.accepts (Json::parse (text))) << text;
     }
 }
 
 INSTANTIATE_TEST_SUITE_P (Kinds,
                           Schemas,
-                          testing::Values ("card", "instrument"),
+                          testing::Values ("card", "instrument", "mask"),
                           [] (const auto& kind) { return kind.param; });
 
 /// The notation of values, case by case: the pattern in the schema and the reader in Units are written apart.
@@ -145,6 +150,10 @@ TEST (Schema, HasTheFieldsTheProgramKnows)
     EXPECT_EQ (fieldsOf (card), known ("card"));
     EXPECT_EQ (fieldsOf (card["definitions"]["tap"]), known ("tap"));
     EXPECT_EQ (fieldsOf (card["definitions"]["part"]), known ("part"));
+    const auto mask = schemaOf ("mask");
+    EXPECT_EQ (fieldsOf (mask), known ("mask"));
+    EXPECT_EQ (fieldsOf (mask["definitions"]["harmonic"]), known ("harmonic"));
+    EXPECT_EQ (fieldsOf (mask["definitions"]["band"]), known ("band"));
     EXPECT_EQ (fieldsOf (instrument), known ("instrument"));
     EXPECT_EQ (fieldsOf (instrument["properties"]["tuning"]), known ("tuning"));
     for (const std::string kind :
