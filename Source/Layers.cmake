@@ -37,8 +37,8 @@ stopwright_layer (Organ   USES Units Circuit Tone
                           LINKS nlohmann_json::nlohmann_json)
 
 stopwright_layer (Study   USES Units Circuit Tone Organ
-                          HEADERS Eigen/
-                          LINKS Eigen3::Eigen)
+                          HEADERS Eigen/ fftw3.h
+                          LINKS Eigen3::Eigen PkgConfig::fftw3)
 
 stopwright_layer (Sound   USES Units Circuit Tone Organ Study
                           HEADERS xmmintrin.h)

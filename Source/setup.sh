@@ -12,6 +12,7 @@ pkg-config
 libeigen3-dev
 nlohmann-json3-dev
 libsndfile1-dev
+libfftw3-dev
 libcli11-dev
 juce-modules-source
 juce-tools
@@ -30,7 +31,6 @@ fonts-dejavu-core
 test_packages="
 libgtest-dev
 libbenchmark-dev
-libfftw3-dev
 libvalijson-dev
 clang-format-14
 clang-tidy-14

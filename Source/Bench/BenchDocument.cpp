@@ -2,11 +2,13 @@
 #include "Bench/BenchDocument.h"
 
 #include "Organ/CardDocument.h"
+#include "Organ/DocumentFile.h"
 #include "Organ/InstrumentCards.h"
 #include "Organ/InstrumentDocument.h"
 #include "Units/Error.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace stopwright
 {
@@ -74,6 +76,7 @@ BenchDocument BenchDocument::open (const fs::path& file)
         return document.withStop (stop);
     }
 
+    document.fileText = readDocumentFile (file);
     document.card = readCard (file);
     document.cardFile = file;
     document.savedText = cardText (document.card);
@@ -94,6 +97,7 @@ BenchDocument BenchDocument::withStop (int index) const
     document.stopIndex = index;
     document.savedMixingOhms = document.mixingOhms();
     document.cardFile = cardPath (instrumentFile, stop.cardFile);
+    document.fileText = readDocumentFile (document.cardFile);
     document.card = readCard (document.cardFile);
     document.savedText = cardText (document.card);
     return document;
@@ -183,6 +187,21 @@ void BenchDocument::setMixingOhms (double ohms) noexcept
 bool BenchDocument::isCardUnsaved() const
 {
     return cardText (card) != savedText;
+}
+
+std::optional<std::string> BenchDocument::changedFileText() const
+{
+    std::error_code ignored;
+    if (cardFile.empty() || ! fs::exists (cardFile, ignored))
+        return {};
+    auto text = readDocumentFile (cardFile);
+    return text == fileText ? std::nullopt : std::optional (std::move (text));
+}
+
+void BenchDocument::noteCardSaved()
+{
+    savedText = cardText (card);
+    fileText = readDocumentFile (cardFile);
 }
 
 bool BenchDocument::isMixingUnsaved() const noexcept

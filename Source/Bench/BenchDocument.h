@@ -20,7 +20,8 @@ struct BenchDocument
     int stopIndex = -1;             ///< in Instrument::stops; -1 without an instrument
 
     Card card;
-    std::string savedText;        ///< of the card as it stands on disk
+    std::string savedText;        ///< of the card as it was read or saved
+    std::string fileText;         ///< what its file held then
     double savedMixingOhms = 0.0; ///< of the stop in hand, as the instrument stands on disk
 
     /// Opens a document of either kind; of an instrument, the proposed stop that has a card, else the first that has.
@@ -57,6 +58,13 @@ struct BenchDocument
     void setMixingOhms (double ohms) noexcept;
 
     bool isCardUnsaved() const;
+
+    /// What the card's file holds now, if another program has changed it since it was read or saved here.
+    std::optional<std::string> changedFileText() const;
+
+    /// The card's file holds the card as it is.
+    void noteCardSaved();
+
     bool isMixingUnsaved() const noexcept;
 
     bool isUnsaved() const { return isCardUnsaved() || isMixingUnsaved(); }

@@ -138,7 +138,7 @@ void BenchProcessor::takeMidi (const juce::MidiMessageMetadata& message, int fra
     {
         takeKey (midiKeys_, first, keyboard, status == 0x90 && second > 0, frame);
     }
-    else if (status == 0xb0 && (first == allNotesOff || first == allSoundOff))
+    else if (status == 0xb0 && (first == allSoundOff || first >= allNotesOff))
     {
         releaseKeyboard (midiKeys_, keyboard, frame);
     }

@@ -76,16 +76,28 @@ void BenchSession::save()
 {
     if (document_.cardFile.empty())
         throw Error ("This card has no file yet; use \"Save as\" and give it a name.");
-    if (document_.isCardUnsaved() || ! document_.isMixingUnsaved())
-    {
-        writeCard (document_.card, document_.cardFile);
-        document_.savedText = cardText (document_.card);
-        savedCard_ = document_.card;
-        shareSavedCard();
-    }
+    if (document_.isCardUnsaved())
+        saveCard();
     if (document_.isMixingUnsaved())
         saveMixing();
     notify (Change::saved);
+}
+
+void BenchSession::saveCard()
+{
+    if (auto changed = document_.changedFileText(); changed && changed != forgoneText_)
+    {
+        forgoneText_ = std::move (changed);
+        throw Error (
+            document_.cardFile.filename().string()
+            + " was changed by another program since it was opened here. To keep both, use \"Save as\"; to replace "
+              "what the other one wrote, save again.");
+    }
+    writeCard (document_.card, document_.cardFile);
+    document_.noteCardSaved();
+    savedCard_ = document_.card;
+    forgoneText_.reset();
+    shareSavedCard();
 }
 
 void BenchSession::saveAs (const std::filesystem::path& file)
@@ -94,7 +106,7 @@ void BenchSession::saveAs (const std::filesystem::path& file)
 
     // A copy of a stop's card is a card of its own: saving it again must not touch the instrument's.
     document_.cardFile = file;
-    document_.savedText = cardText (document_.card);
+    document_.noteCardSaved();
     savedCard_ = document_.card;
     notify (Change::saved);
 }

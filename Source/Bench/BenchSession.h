@@ -125,6 +125,7 @@ private:
 
     void change (const StopWork& to);
     void playDifference (const Card& from, const BenchDocument& to);
+    void saveCard();
     void saveMixing();
     void play (const BenchDocument& document, const InstrumentCards& cards, bool newReference);
     void shareSavedCard();
@@ -138,6 +139,7 @@ private:
     InstrumentCards cards_; ///< as they stand on disk; the card in hand is the document's
     std::string referenceName_;
     Card savedCard_;
+    std::optional<std::string> forgoneText_; ///< another program's text of the card that the next save replaces
     KeySource keySource_;
     EditHistory history_;
     bool isOpen_ = false;

@@ -46,6 +46,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
     setTitle ("Stopwright bench");
     setWantsKeyboardFocus (true);
     setLookAndFeel (&look_);
+    juce::LookAndFeel::setDefaultLookAndFeel (&look_); // menus and file choosers are windows of their own
     hands_.onKeyDown = [this] (int key) { harmonics_.setKey (key); };
     parts_.setSeries (settings_.series());
     parts_.onSeriesChosen = [this] (Series series) { settings_.setSeries (series); };
@@ -71,6 +72,7 @@ BenchView::~BenchView()
         audio_->onDeviceLost = {};
     session_.removeListener (*this);
     page_.reset();
+    juce::LookAndFeel::setDefaultLookAndFeel (nullptr);
     setLookAndFeel (nullptr);
 }
 

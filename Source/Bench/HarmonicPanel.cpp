@@ -43,7 +43,7 @@ HarmonicPanel::HarmonicPanel (BenchSession& session)
     setWantsKeyboardFocus (true);
     setTooltip (
         "Partial: one of the simple tones a sound is made of, numbered from the fundamental (1) of the key's 8 ft "
-        "pitch. Behind: what the tapped waves hold. In front: what the card lets through. An open circle marks a "
+        "pitch. Behind: what the tapped waves hold. In front: what the card lets through, before its mixing resistor and bus. An open circle marks a "
         "partial that the waves do not hold at all: no network can bring it out. Levels are in dB re the strongest "
         "partial, of the source and of the result each.");
     session_.addListener (*this);
@@ -204,7 +204,9 @@ void HarmonicPanel::paintHeader (juce::Graphics& graphics)
     {
         const auto keyText =
             juce::String (keyName (std::clamp (key_, 0, 127))) + ", " + reading (picture_.keyHz, Quantity::frequency);
-        Lettering::draw (graphics, *this, keyText, Lettering::body(), titleRow);
+        const auto whole = keyText + ", at the card's output";
+        const bool hasRoom = Lettering::widthOf (Lettering::body(), whole) <= titleRow.getWidth();
+        Lettering::draw (graphics, *this, hasRoom ? whole : keyText, Lettering::body(), titleRow);
     }
 
     graphics.setColour (picture_.refusal.empty() ? colours.ink : colours.notice);

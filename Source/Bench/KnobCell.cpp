@@ -204,8 +204,8 @@ std::string KnobCell::wheelMergeKey()
 
 void KnobCell::mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel)
 {
-    // Beside the ring the wheel scrolls the sheet: nobody should alter a part by scrolling past it.
-    if (! ringArea().contains (event.getPosition()))
+    // Beside the ring the wheel scrolls the sheet.
+    if (! ringArea().contains (event.getPosition()) || isScrolling (event))
     {
         PartCell::mouseWheelMove (event, wheel);
         return;

@@ -68,7 +68,10 @@ juce::String LevelPanel::limiterText() const
     if (telemetry_.silencedByFault)
         return "silenced: fault";
     if (limiterFrames_ > 0)
-        return "limiting " + juce::String (juce::roundToInt (telemetry_.limiterReductionDb)) + " dB";
+    {
+        const int wholeDb = juce::roundToInt (telemetry_.limiterReductionDb);
+        return wholeDb > 0 ? "limiting " + juce::String (wholeDb) + " dB" : juce::String ("limiting < 1 dB");
+    }
     return "limiter idle";
 }
 

@@ -21,6 +21,12 @@ public:
     /// Brings what is shown up to date with the card.
     virtual void refresh();
 
+    /// The list was scrolled by the wheel with the pointer here. Until it moves, a ring that comes to lie under it does
+    /// not take the wheel: nobody should alter a part by scrolling past it.
+    static void noteScroll (const juce::MouseEvent& event) { scrolledAt_ = event.getScreenPosition(); }
+
+    static bool isScrolling (const juce::MouseEvent& event) { return event.getScreenPosition() == scrolledAt_; }
+
     const std::string& partName() const noexcept { return name_; }
 
     void paint (juce::Graphics& graphics) override;
@@ -43,6 +49,8 @@ protected:
     BenchSession& session_;
 
 private:
+    inline static juce::Point<int> scrolledAt_ { -1, -1 };
+
     std::string name_;
 
     JUCE_DECLARE_NON_COPYABLE_WITH_LEAK_DETECTOR (PartCell)

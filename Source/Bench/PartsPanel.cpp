@@ -246,6 +246,12 @@ void PartsPanel::paint (juce::Graphics& graphics)
                          getLocalBounds(), juce::Justification::centred);
 }
 
+void PartsPanel::Sheet::mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel)
+{
+    PartCell::noteScroll (event);
+    Component::mouseWheelMove (event, wheel);
+}
+
 void PartsPanel::Sheet::paint (juce::Graphics& graphics)
 {
     const auto& colours = BenchLook::paletteOf (*this);

@@ -52,6 +52,7 @@ private:
     {
     public:
         void paint (juce::Graphics& graphics) override;
+        void mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel) override;
         std::vector<Group> groups;
     };
 

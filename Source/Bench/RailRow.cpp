@@ -203,11 +203,13 @@ void RailRow::bringIntoSight()
         viewport->setViewPosition (0, viewport->getViewPositionY() + area.getBottom() - viewport->getHeight());
 }
 
-void RailRow::focusGained (FocusChangeType)
+void RailRow::focusGained (FocusChangeType cause)
 {
     if (actions_.focused)
         actions_.focused();
-    bringIntoSight();
+    // Under the mouse nothing may move: the next click would meet another row.
+    if (cause != focusChangedByMouseClick)
+        bringIntoSight();
     repaint();
 }
 

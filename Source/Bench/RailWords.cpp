@@ -47,7 +47,7 @@ juce::String RailWords::lesson (const Instrument& instrument, const StopTablet& 
                     : "Through " + fromUtf8 (formatEngineering (stop.mixingOhms, Quantity::resistance)) + " to the bus "
                           + fromUtf8 (stop.bus) + (stop.polarity < 0 ? ", inverted. " : ". ");
         text += stop.whenRetired == WhenRetired::grounded
-                    ? "Retired, its resistor goes to common, so that the others keep their level. "
+                    ? "Retired, its resistor goes to common, so that the others nearly keep their level. "
                     : "Retired, its resistor hangs free, and the others grow louder. ";
     }
     return text + "Click: draw or retire. Arrow at the end (right arrow key): take it in hand.";

@@ -3,6 +3,7 @@
 
 #include "Circuit/FindingWords.h"
 #include "Command/CardReport.h"
+#include "Units/Engineering.h"
 #include "Units/Pitch.h"
 
 #include <algorithm>
@@ -19,6 +20,72 @@ bool isOnABus (const Tap& tap, const std::vector<KeyedBus>& buses)
 {
     return std::any_of (buses.begin(), buses.end(),
                         [&tap] (const KeyedBus& bus) { return bus.wave == tap.wave && bus.footage == tap.footage; });
+}
+
+bool isTakenBy (const KeyedBus& bus, const InstrumentCards& cards)
+{
+    return std::ranges::any_of (cards.ofStops,
+                                [&bus] (const std::optional<Card>& card)
+                                {
+                                    return card
+                                           && std::ranges::any_of (
+                                               card->taps, [&bus] (const Tap& tap)
+                                               { return bus.wave == tap.wave && bus.footage == tap.footage; });
+                                });
+}
+
+/// What sounds is the tap's own level behind its own resistance, so both documents must say the same.
+void doubtTapLevel (const std::string& tablet, const Tap& tap, const std::vector<KeyedBus>& buses, Sentences& doubts)
+{
+    const auto bus = std::ranges::find_if (buses, [&tap] (const KeyedBus& each)
+                                           { return each.wave == tap.wave && each.footage == tap.footage; });
+    if (bus == buses.end() || (bus->voltsPeakToPeak == tap.voltsPeakToPeak && bus->sourceOhms == tap.sourceOhms))
+        return;
+    const auto words = [] (double volts, double ohms)
+    {
+        return formatForReading (volts, Quantity::voltage) + " peak to peak behind "
+               + formatForReading (ohms, Quantity::resistance);
+    };
+    doubts.push_back (tablet + ": tap " + partWords (tap.name) + " is " + words (tap.voltsPeakToPeak, tap.sourceOhms)
+                      + " on the card, but keyed bus " + partWords (bus->name) + " says "
+                      + words (bus->voltsPeakToPeak, bus->sourceOhms)
+                      + "; the card's numbers sound, so measure, and make both say the same.");
+}
+
+/// A tap goes to the first keyed bus of its wave and footage.
+void doubtKeyedBus (const Instrument& instrument, std::size_t index, const InstrumentCards& cards, Sentences& doubts)
+{
+    const auto& buses = instrument.keyedBuses;
+    const KeyedBus& bus = buses[index];
+    const auto first = std::ranges::find_if (buses, [&bus] (const KeyedBus& each)
+                                             { return each.wave == bus.wave && each.footage == bus.footage; });
+    if (first != buses.begin() + static_cast<std::ptrdiff_t> (index) && isTakenBy (bus, cards))
+        doubts.push_back ("keyed bus " + partWords (bus.name) + " has the wave and footage of keyed bus "
+                          + partWords (first->name)
+                          + ", which every tap of that wave takes; leave one of them out, or give it another wave.");
+}
+
+void doubtNames (const StopTablet& stop, Sentences& doubts)
+{
+    if (stop.name.find (',') != std::string::npos || stop.name == "all")
+        doubts.push_back ("tablet " + partWords (stop.name)
+                          + " cannot be named on a command line, where commas part names and \"all\" means every stop; "
+                            "give it another name.");
+}
+
+void doubtStageCount (const Instrument& instrument, Sentences& doubts)
+{
+    constexpr std::size_t mostLamps = 64;
+    std::size_t stages = 0;
+    for (const auto& preamp : instrument.preamps)
+    {
+        const auto bus = std::ranges::find (instrument.mixingBuses, preamp.bus, &MixingBus::name);
+        const bool isStage = bus != instrument.mixingBuses.end() && bus->kind == BusKind::virtualEarth && bus->rails;
+        stages += preamp.stages.size() + (isStage ? 1 : 0);
+    }
+    if (stages > mostLamps)
+        doubts.push_back ("the preamps have " + std::to_string (stages)
+                          + " stages with those of their buses; clipping is shown of the first 64 alone.");
 }
 
 bool gives (const Tap& tap)
@@ -47,6 +114,8 @@ void doubtCard (const Instrument& instrument, const StopTablet& stop, const Card
                 tablet + ": tap " + partWords (tap.name)
                 + " takes a wave that no keyed bus of the instrument carries; choose a bus, or add one to "
                   "the instrument.");
+        else if (gives (tap))
+            doubtTapLevel (tablet, tap, instrument.keyedBuses, doubts);
     if (std::none_of (card.taps.begin(), card.taps.end(), gives))
     {
         doubts.push_back (tablet + " has no level, for its taps have 0 V peak to peak; give them a voltage.");
@@ -107,6 +176,8 @@ void doubtOutlet (const Instrument& instrument, const Outlet& outlet, Sentences&
 std::vector<std::string> doubtsOf (const Instrument& instrument, const InstrumentCards& cards)
 {
     Sentences doubts;
+    for (std::size_t bus = 0; bus < instrument.keyedBuses.size(); ++bus)
+        doubtKeyedBus (instrument, bus, cards, doubts);
     for (const auto& bus : instrument.mixingBuses)
         doubtBus (instrument, bus, doubts);
     for (const auto& preamp : instrument.preamps)
@@ -115,6 +186,9 @@ std::vector<std::string> doubtsOf (const Instrument& instrument, const Instrumen
         doubtOutlet (instrument, outlet, doubts);
     for (std::size_t i = 0; i < instrument.stops.size(); ++i)
         doubtStop (instrument, instrument.stops[i], cards.ofStops[i], doubts);
+    for (const auto& stop : instrument.stops)
+        doubtNames (stop, doubts);
+    doubtStageCount (instrument, doubts);
     return doubts;
 }
 

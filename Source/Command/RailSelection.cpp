@@ -2,14 +2,15 @@
 #include "Command/RailSelection.h"
 
 #include "Organ/InstrumentDocument.h"
+#include "Organ/PlainText.h"
 #include "Units/Error.h"
 #include "Units/QuotedText.h"
-#include "Organ/PlainText.h"
 
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
 #include <CLI/Formatter.hpp>
 
+#include <algorithm>
 #include <utility>
 
 namespace stopwright
@@ -40,6 +41,8 @@ std::vector<std::size_t> stopsOfOneDivision (const RailStudy& study, const std::
         if (tablets[stop].drawn && study.hasCard (stop)
             && (stops.empty() || tablets[stop].division == tablets[stops.front()].division))
             stops.push_back (stop);
+    for (const std::size_t stop : stops)
+        requireHeard (study, stop);
     if (stops.empty())
         throw Error ("No stop is drawn when this instrument is opened; name one with --stop.");
     for (const std::size_t stop : stops)
@@ -50,12 +53,29 @@ std::vector<std::size_t> stopsOfOneDivision (const RailStudy& study, const std::
     return stops;
 }
 
+void requireHeard (const RailStudy& study, std::size_t stop)
+{
+    const StopTablet& tablet = study.instrument().stops[stop];
+    const auto bus = study.busOf (stop);
+    if (! bus && ! study.instrument().mixingBuses.empty())
+        throw Error ("The tablet " + quotedText (tablet.name)
+                     + " is on no mixing bus, so it cannot be heard; give it a bus in the instrument.");
+    if (bus && ! study.preampOf (*bus))
+        throw Error ("The mixing bus " + quotedText (tablet.bus) + " of the tablet " + quotedText (tablet.name)
+                     + " feeds no preamp, so the stop cannot be heard; add a preamp that names it.");
+}
+
 std::vector<std::size_t> stopsNamed (const RailStudy& study, const std::vector<std::string>& names)
 {
     std::vector<std::size_t> stops;
     stops.reserve (names.size());
     for (const auto& name : names)
-        stops.push_back (study.findStop (name));
+    {
+        const auto stop = study.findStop (name);
+        requireHeard (study, stop);
+        if (std::ranges::find (stops, stop) == stops.end())
+            stops.push_back (stop);
+    }
     return stops;
 }
 

@@ -36,11 +36,14 @@ RailStudy readRail (const std::filesystem::path& file);
 /// when the instrument is opened. Threading: [control]. Fails: Error (no such stop, stops of two divisions, none drawn).
 std::vector<std::size_t> stopsOfOneDivision (const RailStudy& study, const std::vector<std::string>& names);
 
-/// The stops of these names, in their order. Threading: [control]. Fails: Error as RailStudy::findStop.
+/// Fails: Error when nothing leads from a stop to an outlet. Threading: [control].
+void requireHeard (const RailStudy& study, std::size_t stop);
+
+/// The stops of these names, each once, in their order. Threading: [control]. Fails: Error (no such stop, one that cannot be heard).
 std::vector<std::size_t> stopsNamed (const RailStudy& study, const std::vector<std::string>& names);
 
 /// The rail with these stops drawn and no others, or as the instrument is opened when there are none.
-/// Threading: [control]. Fails: Error as RailStudy::findStop.
+/// Threading: [control]. Fails: Error (no such stop, one that cannot be heard).
 RailState stateWith (const RailStudy& study, const std::vector<std::string>& drawn);
 
 /// A stop's name fit to stand in a line of text. Threading: [control].

@@ -143,7 +143,8 @@ ExitStatus RenderCommand::renderInstrument (std::ostream& out, std::ostream& err
         return ExitStatus::interrupted;
     if (written->peak == 0.0)
         err << "stopwright: The rendering is silent: no drawn stop sounds for the keys that are played; draw a stop of "
-               "the division they are on, or choose keys nearer to the middle.\n";
+               "the division they are on, choose keys nearer to the middle, or look with stopwright check for what stays "
+               "silent.\n";
     sayWhatWasWritten (*written,
                        printable (selected.instrument.name, DocumentLimits::titleCharacters) + ", "
                            + listed (drawnTablets (selected), "and") + " drawn",

@@ -3,6 +3,7 @@
 
 #include "Organ/SupplyRails.h"
 
+#include <algorithm>
 #include <optional>
 #include <string>
 #include <vector>
@@ -32,14 +33,23 @@ struct PreampStage
     std::string name;
     StageKind kind = StageKind::amplifier;
     std::optional<Coupling> coupling;
-    double gain = 1.0;                     ///< amplifier; negative inverts
-    std::optional<double> gainBandwidthHz; ///< amplifier: bandwidth = gainBandwidthHz / max (1, |gain|); ideal without
-    std::optional<SupplyRails> rails;      ///< amplifier and follower; unlimited without
-    double emitterAmps = 0.7e-3;           ///< follower: standing current
-    double emitterOhms = 10e3;             ///< follower
-    double loadOhms = 47e3;                ///< follower: what it drives, coupled by a capacitor
-    std::string cardFile;                  ///< circuit: relative to the instrument's document
+    double gain = 1.0; ///< amplifier; negative inverts
+    std::optional<double>
+        gainBandwidthHz;              ///< amplifier: bandwidth = gainBandwidthHz / noiseGainOf (stage); ideal without
+    std::optional<SupplyRails> rails; ///< amplifier and follower; unlimited without
+    double emitterAmps = 0.7e-3;      ///< follower: standing current
+    double emitterOhms = 10e3;        ///< follower
+    double loadOhms = 47e3;           ///< follower: what it drives, coupled by a capacitor
+    std::string cardFile;             ///< circuit: relative to the instrument's document
 };
+
+/// The gain that an amplifier's own bandwidth is divided by: 1 + |gain| of one that inverts, as its feedback divides, and
+/// the gain itself, at least 1, of one that does not. Threading: [any].
+/// Source: Franco, "Design with Operational Amplifiers and Analog Integrated Circuits", 6.1, noise gain; from memory.
+inline double noiseGainOf (const PreampStage& stage) noexcept
+{
+    return stage.gain < 0.0 ? 1.0 - stage.gain : std::max (1.0, stage.gain);
+}
 
 /// From a mixing bus through stages, in this order, to an outlet.
 struct Preamp

@@ -100,10 +100,12 @@ bool RailStop::move() noexcept
     if (! isOut())
         return linear_ && linear_->moveKnobs();
 
-    // Out, only the mixing resistor still counts, and only if it is grounded: there is nothing to hear on the way.
-    const bool isTurned = networkMoves();
+    // Out, only the mixing resistor still counts, and only if it is grounded: the others hear it on its way.
+    if (linear_)
+        return linear_->moveKnobs();
+    const bool isTurned = devices_->isMoving();
     if (isTurned)
-        resetNetwork();
+        devices_->reset();
     return isTurned;
 }
 

@@ -33,7 +33,7 @@ OnePole couplingOf (const Coupling& coupling, double rateHz)
 OnePole bandwidthOf (const PreampStage& stage, double rateHz)
 {
     requirePositive (*stage.gainBandwidthHz, Quantity::frequency, "gain-bandwidth product");
-    return { *stage.gainBandwidthHz / std::max (1.0, std::abs (stage.gain)), rateHz };
+    return { *stage.gainBandwidthHz / noiseGainOf (stage), rateHz };
 }
 
 /// How far an emitter follower can go down: all of its standing current flows in both resistances at once.

@@ -18,7 +18,7 @@ namespace stopwright
 
 /// One stage of a preamp in sound: coupling high-pass, then what its kind asks for.
 ///
-/// An amplifier is gain, bandwidth, rails; its bandwidth is one pole at gainBandwidthHz / max (1, |gain|). A follower
+/// An amplifier is gain, bandwidth, rails; its bandwidth is one pole at gainBandwidthHz / noiseGainOf. A follower
 /// falls no further below its resting point than its standing current does in what hangs on its emitter,
 /// emitterAmps (emitterOhms || loadOhms), or than its lower rail, whichever is nearer: then the transistor is off. A
 /// circuit is its card's network, fed at the tap's node behind the tap's resistance, less its resting volts.

@@ -53,7 +53,7 @@ Complex PreampResponse::gainOf (const Stage& stage, double frequencyHz)
     if (values.kind == StageKind::amplifier)
         gain *= values.gain;
     if (values.kind == StageKind::amplifier && values.gainBandwidthHz)
-        gain *= lowpass (*values.gainBandwidthHz / std::max (1.0, std::abs (values.gain)), frequencyHz);
+        gain *= lowpass (*values.gainBandwidthHz / noiseGainOf (values), frequencyHz);
     return gain;
 }
 

@@ -208,4 +208,31 @@ TEST_F (BenchSessionTest, EveryStopOfTheDemonstrationOrganPlays)
     }
 }
 
+TEST_F (BenchSessionTest, SaveDoesNotSilentlyReplaceWhatAnotherProgramWrote)
+{
+    session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, 1e3);
+    auto theirs = readCard (session_.document().cardFile);
+    theirs.name = "Changed elsewhere";
+    writeCard (theirs, session_.document().cardFile);
+
+    EXPECT_THROW (session_.save(), Error);
+    EXPECT_EQ (readCard (session_.document().cardFile).name, "Changed elsewhere");
+    EXPECT_TRUE (session_.document().isUnsaved());
+
+    session_.save(); // told once, the second time it is meant
+    EXPECT_NE (readCard (session_.document().cardFile).name, "Changed elsewhere");
+    EXPECT_FALSE (session_.document().isUnsaved());
+    session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, 2e3);
+    EXPECT_NO_THROW (session_.save());
+}
+
+TEST_F (BenchSessionTest, SaveWritesNothingWhenNothingIsUnsaved)
+{
+    auto theirs = readCard (session_.document().cardFile);
+    theirs.name = "Changed elsewhere";
+    writeCard (theirs, session_.document().cardFile);
+    session_.save();
+    EXPECT_EQ (readCard (session_.document().cardFile).name, "Changed elsewhere");
+}
+
 } // namespace stopwright

@@ -90,6 +90,28 @@ TEST_F (KnobCellTest, WheelOnTheRingStepsAndBesideItDoesNot)
     EXPECT_EQ (value ("R5"), 39e3);
 }
 
+TEST_F (KnobCellTest, ARingThatScrollsUnderThePointerDoesNotTakeTheWheel)
+{
+    openView (900, 600);
+    auto& knob = cell ("R5");
+    const double before = value ("R5");
+    auto* const list = knob.findParentComponentOfClass<juce::Viewport>();
+    ASSERT_NE (list, nullptr);
+
+    // The wheel beside the ring scrolls; then the ring is brought to where the pointer rests.
+    const juce::Point<int> beside { knob.getWidth() - 6, knob.getHeight() / 2 };
+    const auto rest = knob.localPointToGlobal (beside);
+    mouseWheel (knob, beside, -1.0f);
+    knob.setTopLeftPosition (knob.getPosition() + rest - knob.localPointToGlobal (ring (knob)));
+    ASSERT_TRUE (knob.ringArea().contains (knob.getLocalPoint (nullptr, rest)));
+    mouseWheel (knob, knob.getLocalPoint (nullptr, rest), -1.0f);
+    EXPECT_EQ (value ("R5"), before);
+
+    knob.setTopLeftPosition (knob.getPosition() + rest - knob.localPointToGlobal (ring (knob)));
+    mouseWheel (knob, ring (knob).translated (2, 0), -1.0f);
+    EXPECT_NE (value ("R5"), before) << "once the pointer has moved the ring takes it again";
+}
+
 TEST_F (KnobCellTest, AWheelTurnedOnIsOneStepOfTheHistory)
 {
     openView();

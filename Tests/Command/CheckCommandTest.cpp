@@ -127,7 +127,7 @@ TEST (CheckCommand, LooksIntoTheCardsOfAnInstrument)
     const std::string instrument =
         R"({ "stopwright": 1, "kind": "instrument", "name": "Two", "tuning": { "kind": "equalTemperament" },
       "divisions": [ { "name": "Manual", "lowestKey": "C2", "highestKey": "C7" } ],
-      "keyedBuses": [ { "name": "Square 4", "footage": "4", "wave": "square", "vpp": 1, "sourceOhms": 0 } ],
+      "keyedBuses": [ { "name": "Square 4", "footage": "4", "wave": "square", "vpp": 1, "sourceOhms": "1k" } ],
       "stops": [ { "tablet": "A", "division": "Manual", "card": "a.json" } ] })";
     const auto file = scratch.write ("instrument.json", instrument);
     expectOneRefusal (file, "tablet A");

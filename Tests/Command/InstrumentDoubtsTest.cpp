@@ -124,4 +124,38 @@ TEST (InstrumentDoubts, OfTheWayOut)
                Sentences { "stage Gain of preamp Preamp has a gain of 0, so nothing passes it; give it a gain." });
 }
 
+TEST (InstrumentDoubts, OfALevelThatTheKeyedBusDoesNotHave)
+{
+    SmallOrgan organ;
+    organ.organ.keyedBuses[0].voltsPeakToPeak = organ.tap().voltsPeakToPeak + 1.0;
+    ASSERT_EQ (organ.doubts().size(), 1U);
+    EXPECT_NE (organ.doubts().front().find ("the card's numbers sound"), std::string::npos) << organ.doubts().front();
+}
+
+TEST (InstrumentDoubts, OfAKeyedBusThatNoTapReaches)
+{
+    SmallOrgan organ;
+    organ.organ.keyedBuses.push_back (organ.organ.keyedBuses[0]);
+    organ.organ.keyedBuses[0].name = "Square 8";
+    organ.organ.keyedBuses[1].name = "Square 8 slow";
+    ASSERT_EQ (organ.doubts().size(), 1U);
+    EXPECT_NE (organ.doubts().front().find ("Square 8 slow"), std::string::npos) << organ.doubts().front();
+}
+
+TEST (InstrumentDoubts, OfATabletThatCannotBeNamed)
+{
+    SmallOrgan organ;
+    organ.organ.stops[0].name = "Flute, 8";
+    EXPECT_EQ (organ.doubts().size(), 1U);
+}
+
+TEST (InstrumentDoubts, OfMoreStagesThanLamps)
+{
+    SmallOrgan organ;
+    organ.organ.preamps[0].stages.resize (65);
+    EXPECT_EQ (organ.doubts().size(), 1U);
+    organ.organ.preamps[0].stages.resize (64);
+    EXPECT_EQ (organ.doubts().size(), 0U);
+}
+
 } // namespace stopwright

@@ -121,7 +121,7 @@ private:
         if (! stage.gainBandwidthHz)
             return node;
         constexpr double ohms = 1000.0;
-        const double cornerHz = *stage.gainBandwidthHz / std::max (1.0, std::abs (stage.gain));
+        const double cornerHz = *stage.gainBandwidthHz / noiseGainOf (stage);
         const auto slowed = fresh ("slowed");
         const auto buffered = fresh ("stage");
         part (fresh ("R"), { node, slowed }, Resistor { ohms });

@@ -65,7 +65,7 @@ Range centsByLaw (bool isFast, int frames)
 }
 
 // 400 turns a minute at 0.15 m: tip 6.283 m/s, +32.006 and -31.425 cents; 48 turns: +-3.81 and 3.80 (closed form
-// 1200 log2 (1 / (1 -+ v / c)), c = 343 m/s; worked table of the trade, T22, has +32.0/-31.4).
+// 1200 log2 (1 / (1 -+ v / c)), c = 343 m/s; which gives +32.0/-31.4).
 TEST (CirclingSource, BendsPitchByTheLawOfMovingSources)
 {
     const Range fast = centsByLaw (true, 7300);

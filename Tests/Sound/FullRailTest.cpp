@@ -77,12 +77,11 @@ TestOrgan nearSineInFullRail (const std::string& bus)
 }
 
 /// Residue above 6 kHz re the peak, dB, of moving one control while A3 sounds; the worst of several instants.
-double residueDb (const std::string& bus,
+double residueDb (const TestOrgan& organ,
                   const std::function<std::optional<int> (const InstrumentVoice&)>& control,
                   double from,
                   double to)
 {
-    const auto organ = nearSineInFullRail (bus);
     double worst = -400.0;
     for (int phase = 0; phase < 3; ++phase)
     {
@@ -134,7 +133,7 @@ TEST (FullRail, ATurnedKnobLeavesNothingAboveSixKilohertz)
     for (const std::string bus : { "0", "1", "2", "3" })
     {
         const double residue = residueDb (
-            bus,
+            nearSineInFullRail (bus),
             [] (const InstrumentVoice& voice) {
                 return voice.findKnob ("Sine", { "R", KnobKind::value });
             },
@@ -150,7 +149,8 @@ TEST (FullRail, ATabletLeavesNoClick)
         for (const double to : { 0.0, 1.0 })
         {
             const double residue = residueDb (
-                bus, [] (const InstrumentVoice& voice) { return voice.findDraw ("Sine"); }, 1.0 - to, to);
+                nearSineInFullRail (bus), [] (const InstrumentVoice& voice) { return voice.findDraw ("Sine"); },
+                1.0 - to, to);
             std::printf ("full rail, bus %s: %s leaves %.1f dB\n", bus.c_str(), to > 0.5 ? "drawing" : "retiring",
                          residue);
             EXPECT_LT (residue, tolerance::knobResidueDb) << bus;
@@ -163,10 +163,23 @@ TEST (FullRail, AMixingResistorTurnsWithoutAClick)
     for (const double ohms : { 56e3, 100e3, 4.7e3, 470.0 })
     {
         const double residue = residueDb (
-            "0", [] (const InstrumentVoice& voice) { return voice.findMixingKnob ("Sine"); }, 47e3, ohms);
+            nearSineInFullRail ("0"), [] (const InstrumentVoice& voice) { return voice.findMixingKnob ("Sine"); }, 47e3,
+            ohms);
         std::printf ("full rail: mixing resistor 47k -> %g leaves %.1f dB\n", ohms, residue);
         EXPECT_LT (residue, tolerance::knobResidueDb) << ohms;
     }
+}
+
+// A retired stop that is grounded still stands on the bus through its resistor, and the others hear that turned.
+TEST (FullRail, TheMixingResistorOfARetiredStopTurnsWithoutAClick)
+{
+    auto organ = nearSineInFullRail ("0");
+    organ.tablet ("Stop 0").drawn = false;
+    organ.tablet ("Stop 0").whenRetired = WhenRetired::grounded;
+    const double residue = residueDb (
+        organ, [] (const InstrumentVoice& voice) { return voice.findMixingKnob ("Stop 0"); }, 47e3, 470.0);
+    std::printf ("full rail: mixing resistor of a retired stop 47k -> 470 leaves %.1f dB\n", residue);
+    EXPECT_LT (residue, tolerance::knobResidueDb);
 }
 
 } // namespace stopwright::test

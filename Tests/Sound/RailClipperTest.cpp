@@ -91,7 +91,7 @@ TEST (RailClipper, FoldsNothingIntoHearingTwiceOver)
 }
 
 // Levels re the fundamental of a sine cut at +0.7 and -1.0, and at +-0.7, from the worked table of the trade (computed
-// there by integration, T29); the same by the closed form of a cut sine, which the next test has.
+// there by integration); the same by the closed form of a cut sine, which the next test has.
 TEST (RailClipper, MakesTheHarmonicsOfACutSine)
 {
     RailClipper uneven ({ -1.0, 0.7 }, rateHz);

@@ -36,8 +36,7 @@ TEST (StageVoice, AmplifiesAndInverts)
     EXPECT_NEAR (decibelsOf (halving, 1000.0), -6.0206, 1e-4); // 20 log10 (1 / 2)
 }
 
-// 47 k and 100 n as a coupling high-pass, 33.863 Hz: at C2 -1.031 dB and at C4 -0.072 dB in the worked table of the trade
-// (T6); here by the closed form at 30 Hz and up.
+// 47 k and 100 n as a coupling high-pass, 33.863 Hz: closed form at 30 Hz and up.
 TEST (StageVoice, CouplesByACapacitor)
 {
     auto stage = amplifier (1.0);
@@ -51,11 +50,12 @@ TEST (StageVoice, CouplesByACapacitor)
     }
 }
 
-// One pole at gainBandwidthHz / |gain|; below a gain of one at gainBandwidthHz. Closed form at the warped frequency.
+// One pole at gainBandwidthHz over the noise gain: 1 + |gain| of an inverter, the gain of any other, at least 1. Closed form
+// at the warped frequency.
 TEST (StageVoice, HasTheBandwidthThatTheGainLeaves)
 {
     for (const auto& [gain, cornerHz] :
-         { std::pair { -100.0, 10e3 }, std::pair { 20.0, 50e3 }, std::pair { 0.1, 1e6 } })
+         { std::pair { -100.0, 1e6 / 101.0 }, std::pair { 20.0, 50e3 }, std::pair { 0.1, 1e6 } })
     {
         auto stage = amplifier (gain);
         stage.gainBandwidthHz = 1e6;
@@ -79,7 +79,7 @@ TEST (StageVoice, ClipsUnevenlyAtUnevenRails)
     }
 }
 
-// Never-clip limit of ten squares at +-6 V: 0.6 V each (worked table of the trade, T12: peak of the chord is ten times one
+// Never-clip limit of ten squares at +-6 V: 0.6 V each (closed form: peak of the chord is ten times one
 // of them). Each bit of `state` is the side one of the squares is on.
 TEST (StageVoice, HasTheHeadroomOfAChordOfSquares)
 {
@@ -133,7 +133,7 @@ TEST (StageVoice, LightsNoLampForTheRingingOfBandLimitedEdges)
     }
 }
 
-// 0.7 mA, 10 k, 4.7 k: sinks 2.238 V (worked table of the trade, T12b).
+// 0.7 mA, 10 k, 4.7 k: sinks 2.238 V (common practice, the product of current and both resistances in parallel).
 TEST (StageVoice, FollowsOnlyAsFarAsItsStandingCurrent)
 {
     PreampChain chain (preampOf ({ follower() }), rateHz);

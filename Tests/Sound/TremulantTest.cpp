@@ -27,7 +27,7 @@ double swingDb (const std::vector<double>& gains)
     return toDecibels (*most / *least);
 }
 
-// Depth 0.1, 0.2, 0.3, 0.5: 1.743, 3.522, 5.377, 9.542 dB from peak to peak (worked table of the trade, T22; closed form
+// Depth 0.1, 0.2, 0.3, 0.5: 1.743, 3.522, 5.377, 9.542 dB from peak to peak (closed form
 // 20 log10 ((1 + m) / (1 - m))).
 TEST (Tremulant, SwingsAsFarAsItsDepthSays)
 {
