@@ -100,6 +100,7 @@ TEST_F (KnobCellTest, ARingThatScrollsUnderThePointerDoesNotTakeTheWheel)
 
     // The wheel beside the ring scrolls; then the ring is brought to where the pointer rests.
     const juce::Point<int> beside { knob.getWidth() - 6, knob.getHeight() / 2 };
+    knob.toFront (false);
     const auto rest = knob.localPointToGlobal (beside);
     mouseWheel (knob, beside, -1.0f);
     knob.setTopLeftPosition (knob.getPosition() + rest - knob.localPointToGlobal (ring (knob)));
