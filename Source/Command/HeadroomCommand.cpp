@@ -138,6 +138,8 @@ ExitStatus HeadroomCommand::run (std::ostream& out, std::ostream&)
     printHeadroomTable (stages, exceededPercent_, out);
     out << '\n';
     printHeadroomAdvice (stages, request.marginDb, out);
+    out << "A margin of " << csvNumber (request.marginDb) << " dB and " << csvNumber (exceededPercent_)
+        << " % of time are common practice unless set.\n";
     return ExitStatus::success;
 }
 

@@ -2,7 +2,7 @@
 #include "Study/CompassTable.h"
 
 #include "Circuit/SweptResponse.h"
-#include "Study/TapPartials.h"
+#include "Study/RailPartial.h"
 #include "Units/Decibels.h"
 
 #include <cmath>
@@ -25,22 +25,9 @@ public:
 
     std::vector<RailPartial> partials (const KeySource& keySource, int key)
     {
-        const auto ofTaps = tapPartials (card_, keySource, key);
-        std::vector<RailPartial> partials;
-        for (std::span<const TapPartial> left (ofTaps); ! left.empty();)
-        {
-            const auto count = samePitchCount (left);
-            RailPartial partial { left.front().harmonic, left.front().frequencyHz, 0.0, 0.0 };
-            const auto& gains = gainsAt (partial.frequencyHz);
-            for (const TapPartial& tap : left.first (count))
-            {
-                partial.source += tap.volts;
-                partial.volts += tap.volts * gains[tap.tap];
-            }
-            partials.push_back (partial);
-            left = left.subspan (count);
-        }
-        return partials;
+        return throughGains (
+            tapPartials (card_, keySource, key),
+            1.0, [this](double frequencyHz) -> const auto& { return gainsAt (frequencyHz); });
     }
 
 private:

@@ -160,27 +160,17 @@ std::vector<RailPartial> RailStudy::partials (std::size_t stop,
     const Stop& asked = stops_[stop];
     RailState drawn = state;
     drawn.stands[stop] = StopStand::drawn;
-    const double polarity = instrument_.stops[stop].polarity;
-    const auto ofTaps = tapPartials (card (stop), *asked.keySource, key, highestHz);
-
-    std::vector<RailPartial> partials;
-    for (std::span<const TapPartial> left (ofTaps); ! left.empty();)
-    {
-        const auto count = samePitchCount (left);
-        const double hz = left.front().frequencyHz;
-        const auto& port = asked.port->at (hz);
-        RailPartial partial { left.front().harmonic, hz, 0.0, 0.0 };
-        for (const TapPartial& tap : left.first (count))
-        {
-            partial.source += polarity * tap.volts;
-            partial.volts += polarity * tap.volts * port.tapGains[tap.tap];
-        }
-        if (asked.bus)
-            partial.volts *= busOhms (*asked.bus, drawn, hz) / (port.ohms + drawn.mixingOhms[stop])
-                             * onward (*asked.bus, stageEnd, hz);
-        partials.push_back (partial);
-        left = left.subspan (count);
-    }
+    auto partials = throughGains (
+        tapPartials (card (stop), *asked.keySource, key, highestHz),
+        instrument_.stops[stop].polarity, [&asked](double frequencyHz) -> const auto& {
+            return asked.port->at (frequencyHz).tapGains;
+        });
+    if (! asked.bus)
+        return partials;
+    for (RailPartial& partial : partials)
+        partial.volts *= busOhms (*asked.bus, drawn, partial.frequencyHz)
+                         / (asked.port->at (partial.frequencyHz).ohms + drawn.mixingOhms[stop])
+                         * onward (*asked.bus, stageEnd, partial.frequencyHz);
     return partials;
 }
 

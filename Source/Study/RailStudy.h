@@ -4,6 +4,7 @@
 #include "Organ/Instrument.h"
 #include "Organ/InstrumentCards.h"
 #include "Study/PreampResponse.h"
+#include "Study/RailPartial.h"
 #include "Study/RailState.h"
 #include "Study/StopPort.h"
 
@@ -17,15 +18,6 @@
 
 namespace stopwright
 {
-
-/// One partial of one key of one stop. Peak amplitudes with their phases: all generators rise at time zero.
-struct RailPartial
-{
-    double harmonic = 0.0; ///< counted from the key's 8 ft pitch
-    double frequencyHz = 0.0;
-    std::complex<double> source; ///< volts of the taps together, unloaded, polarity of taps and stop in it
-    std::complex<double> volts;  ///< at the place asked for
-};
 
 /// The stop rail of an instrument as a circuit for small signals: what each stop gives behind the buses and preamps with
 /// all the others standing as they do. Analysis at single frequencies, exact for linear networks; a network with diodes or

@@ -7,6 +7,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 #include <vector>
@@ -134,6 +135,27 @@ TEST (StopEffect, AnEndlessMixingResistorChangesNothing)
     {
         EXPECT_NEAR (change.whenDrawn.largestDb, 0.0, 1e-5);
         EXPECT_NEAR (change.whenRetiredGrounded.largestDb, 0.0, 1e-5);
+    }
+}
+
+TEST (StopEffect, TheOrderOfTheStopsDoesNotMatter)
+{
+    Random random (20263);
+    const auto organ = randomOrgan (random, passiveBus(), 5);
+    auto turned = organ;
+    std::ranges::reverse (turned.instrument.stops);
+    std::ranges::reverse (turned.cards.ofStops);
+    const RailStudy study (organ.instrument, organ.cards);
+    const RailStudy turnedStudy (turned.instrument, turned.cards);
+    const auto changes = changesByStop (study, 1, study.asOpened());
+    const auto turnedChanges = changesByStop (turnedStudy, 3, turnedStudy.asOpened());
+    ASSERT_EQ (changes.size(), turnedChanges.size());
+    for (const auto& change : changes)
+    {
+        const auto twin = std::ranges::find (turnedChanges, 4 - change.stop, &OtherStopChange::stop);
+        ASSERT_NE (twin, turnedChanges.end());
+        EXPECT_NEAR (twin->whenDrawn.compassDb, change.whenDrawn.compassDb, 1e-9);
+        EXPECT_NEAR (twin->whenRetiredGrounded.compassDb, change.whenRetiredGrounded.compassDb, 1e-9);
     }
 }
 
