@@ -132,6 +132,7 @@ CompassCommand::Listing CompassCommand::ofInstrument() const
     const RailStudy study = readRail (file_);
     const auto stops = stopsOfOneDivision (study, stops_);
     std::vector<std::string> names;
+    names.reserve (stops.size());
     for (const std::size_t stop : stops)
         names.push_back (study.instrument().stops[stop].name);
     return { joined (names) + ", at the outlets of " + partWords (study.instrument().name) + ", "

@@ -81,6 +81,7 @@ std::vector<CompassRow>
     for (int key = compass.lowestKey; key <= compass.highestKey; ++key)
     {
         std::vector<std::vector<RailPartial>> tones;
+        tones.reserve (stops.size());
         for (const std::size_t stop : stops)
             tones.push_back (study.partials (stop, key, standing));
         rows.push_back (rowOf (key, compass.tuning.keyHz (key), addTones (tones)));
