@@ -66,6 +66,9 @@ SweptResponse::SweptResponse (const Netlist& netlist, std::string node)
 
 void SweptResponse::bringToSchurForm (const StateSpace& network)
 {
+    direct_ = network.d.row (0).leftCols (sourceCount_);
+    if (network.stateCount() == 0)
+        return; // resistors only; there is no Schur form of nothing
     const Eigen::VectorXd scales = balancingScales (network.a);
     const Eigen::VectorXd inverses = scales.cwiseInverse();
     const Eigen::MatrixXd balanced = inverses.asDiagonal() * network.a * scales.asDiagonal();
@@ -75,7 +78,6 @@ void SweptResponse::bringToSchurForm (const StateSpace& network)
     fromSources_ = intoBasis * network.b.leftCols (sourceCount_).cast<Complex>();
     fromSourceRates_ = intoBasis * network.bDot.leftCols (sourceCount_).cast<Complex>();
     toNode_ = network.c.row (0).cast<Complex>() * scales.cast<Complex>().asDiagonal() * schur.matrixU();
-    direct_ = network.d.row (0).leftCols (sourceCount_);
 }
 
 // x (s - T) = c, from the first column on: what the node hears of each state's drive, whichever source it comes from.

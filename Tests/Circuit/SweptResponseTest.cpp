@@ -69,6 +69,16 @@ TEST (SweptResponse, OfALowPassIsItsClosedForm)
     }
 }
 
+// Nothing that stores: a divider of 10 k and 30 k.
+TEST (SweptResponse, OfResistorsOnly)
+{
+    Netlist netlist;
+    netlist.sources = { { "W", "a", 10e3 } };
+    netlist.parts = { { "R", { "a", "0" }, Resistor { 30e3 } } };
+    netlist.output = "a";
+    EXPECT_LT (std::abs (SweptResponse (netlist, "a").at (1000.0).front() - 0.75), 1e-15);
+}
+
 // The nodal route of SmallSignal shares no arithmetic with the state space.
 TEST (SweptResponse, AgreesWithTheNodalRoute)
 {
