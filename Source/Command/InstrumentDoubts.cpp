@@ -16,29 +16,28 @@ namespace
 
 using Sentences = std::vector<std::string>;
 
-bool isOnABus (const Tap& tap, const std::vector<KeyedBus>& buses)
+bool carries (const KeyedBus& bus, const Tap& tap)
 {
-    return std::any_of (buses.begin(), buses.end(),
-                        [&tap] (const KeyedBus& bus) { return bus.wave == tap.wave && bus.footage == tap.footage; });
+    return bus.wave == tap.wave && bus.footage == tap.footage;
+}
+
+/// The keyed bus that a tap takes: the first of its wave and footage.
+std::vector<KeyedBus>::const_iterator busOf (const Tap& tap, const std::vector<KeyedBus>& buses)
+{
+    return std::ranges::find_if (buses, [&tap] (const KeyedBus& bus) { return carries (bus, tap); });
 }
 
 bool isTakenBy (const KeyedBus& bus, const InstrumentCards& cards)
 {
-    return std::ranges::any_of (cards.ofStops,
-                                [&bus] (const std::optional<Card>& card)
-                                {
-                                    return card
-                                           && std::ranges::any_of (
-                                               card->taps, [&bus] (const Tap& tap)
-                                               { return bus.wave == tap.wave && bus.footage == tap.footage; });
-                                });
+    const auto taps = [&bus] (const Tap& tap) { return carries (bus, tap); };
+    return std::ranges::any_of (cards.ofStops, [&taps] (const std::optional<Card>& card)
+                                { return card && std::ranges::any_of (card->taps, taps); });
 }
 
 /// What sounds is the tap's own level behind its own resistance, so both documents must say the same.
 void doubtTapLevel (const std::string& tablet, const Tap& tap, const std::vector<KeyedBus>& buses, Sentences& doubts)
 {
-    const auto bus = std::ranges::find_if (buses, [&tap] (const KeyedBus& each)
-                                           { return each.wave == tap.wave && each.footage == tap.footage; });
+    const auto bus = busOf (tap, buses);
     if (bus == buses.end() || (bus->voltsPeakToPeak == tap.voltsPeakToPeak && bus->sourceOhms == tap.sourceOhms))
         return;
     const auto words = [] (double volts, double ohms)
@@ -109,7 +108,7 @@ void doubtCard (const Instrument& instrument, const StopTablet& stop, const Card
 {
     const auto tablet = "tablet " + partWords (stop.name);
     for (const auto& tap : card.taps)
-        if (! isOnABus (tap, instrument.keyedBuses))
+        if (busOf (tap, instrument.keyedBuses) == instrument.keyedBuses.end())
             doubts.push_back (
                 tablet + ": tap " + partWords (tap.name)
                 + " takes a wave that no keyed bus of the instrument carries; choose a bus, or add one to "

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/StageVoice.h"
 
+#include "Study/StageLimits.h"
 #include "Units/Engineering.h"
 #include "Units/Error.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <limits>
 #include <numbers>
 
 namespace stopwright
@@ -36,28 +36,22 @@ OnePole bandwidthOf (const PreampStage& stage, double rateHz)
     return { *stage.gainBandwidthHz / noiseGainOf (stage), rateHz };
 }
 
-/// How far an emitter follower can go down: all of its standing current flows in both resistances at once.
-double lowestOfFollower (const PreampStage& stage)
-{
-    requirePositive (stage.emitterAmps, Quantity::current, "standing current");
-    requirePositive (stage.emitterOhms, Quantity::resistance, "emitter resistance");
-    requirePositive (stage.loadOhms, Quantity::resistance, "load");
-    return -stage.emitterAmps * stage.emitterOhms * stage.loadOhms / (stage.emitterOhms + stage.loadOhms);
-}
-
-std::optional<SupplyRails> limitsOf (const PreampStage& stage)
+std::optional<SupplyRails> railsOf (const PreampStage& stage)
 {
     if (stage.kind == StageKind::circuit || (stage.kind == StageKind::amplifier && ! stage.rails))
         return {};
-    constexpr double unlimited = std::numeric_limits<double>::infinity();
-    SupplyRails limits = stage.rails.value_or (SupplyRails { -unlimited, unlimited });
-    if (! (limits.low < 0.0 && limits.high > 0.0))
-        throw Error ("its rails of " + formatForReading (limits.low, Quantity::voltage) + " and "
-                     + formatForReading (limits.high, Quantity::voltage)
+    const SupplyRails rails = stage.rails.value_or (noLimits);
+    if (! (rails.low < 0.0 && rails.high > 0.0))
+        throw Error ("its rails of " + formatForReading (rails.low, Quantity::voltage) + " and "
+                     + formatForReading (rails.high, Quantity::voltage)
                      + " cannot be; give one below 0 V and one above, re the resting point.");
     if (stage.kind == StageKind::follower)
-        limits.low = std::max (limits.low, lowestOfFollower (stage));
-    return limits;
+    {
+        requirePositive (stage.emitterAmps, Quantity::current, "standing current");
+        requirePositive (stage.emitterOhms, Quantity::resistance, "emitter resistance");
+        requirePositive (stage.loadOhms, Quantity::resistance, "load");
+    }
+    return limitsOf (stage);
 }
 
 } // namespace
@@ -66,8 +60,8 @@ StageVoice::StageVoice (const PreampStage& stage, const Card* card, double inter
 {
     if (stage.coupling)
         coupling_ = couplingOf (*stage.coupling, internalRateHz);
-    if (const auto limits = limitsOf (stage))
-        rails_.emplace (*limits, internalRateHz);
+    if (const auto rails = railsOf (stage))
+        rails_.emplace (*rails, internalRateHz);
 
     if (stage.kind == StageKind::amplifier)
     {

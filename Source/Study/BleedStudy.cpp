@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Study/BleedStudy.h"
 
-#include "Study/TapPartials.h"
+#include "Study/RailPartial.h"
 #include "Study/ToneLevel.h"
 #include "Units/Decibels.h"
 
 #include <cmath>
 #include <limits>
 #include <numbers>
-#include <span>
 #include <vector>
 
 namespace stopwright
@@ -22,25 +21,18 @@ using Complex = std::complex<double>;
 /// One key's partials at the place; of a played key when strayFarads is infinite.
 std::vector<RailPartial> partialsOf (const BenchPoint& point, int key, double strayFarads)
 {
-    const auto ofTaps = tapPartials (point.card(), point.keySource(), key);
-    std::vector<RailPartial> partials;
-    for (std::span<const TapPartial> left (ofTaps); ! left.empty();)
+    const auto& taps = point.card().taps;
+    const auto gainsOf = [&] (double frequencyHz)
     {
-        const auto count = samePitchCount (left);
-        const double hz = left.front().frequencyHz;
-        RailPartial partial { left.front().harmonic, hz, 0.0, 0.0 };
-        for (const TapPartial& tap : left.first (count))
+        auto gains = point.at (frequencyHz).tapGains;
+        for (std::size_t tap = 0; std::isfinite (strayFarads) && tap < gains.size(); ++tap)
         {
-            const double ohms = point.card().taps[tap.tap].sourceOhms;
-            const Complex stray { 0.0, 2.0 * std::numbers::pi * hz * strayFarads * ohms };
-            const Complex part = std::isinf (strayFarads) ? Complex (1.0) : stray / (1.0 + stray);
-            partial.source += tap.volts;
-            partial.volts += part * tap.volts * point.at (hz).tapGains[tap.tap];
+            const Complex stray { 0.0, 2.0 * std::numbers::pi * frequencyHz * strayFarads * taps[tap].sourceOhms };
+            gains[tap] *= stray / (1.0 + stray);
         }
-        partials.push_back (partial);
-        left = left.subspan (count);
-    }
-    return partials;
+        return gains;
+    };
+    return throughGains (tapPartials (point.card(), point.keySource(), key), 1.0, gainsOf);
 }
 
 double fundamentalPower (const std::vector<RailPartial>& partials)

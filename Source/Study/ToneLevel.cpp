@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Study/ToneLevel.h"
 
+#include "Study/FootagePitch.h"
 #include "Units/AWeighting.h"
 #include "Units/Decibels.h"
 
@@ -50,7 +51,6 @@ ToneLevel toneLevelOf (std::span<const RailPartial> partials) noexcept
 
 std::vector<RailPartial> addTones (std::span<const std::vector<RailPartial>> tones)
 {
-    constexpr double samePitch = 1e-9;
     std::vector<RailPartial> all;
     for (const auto& tone : tones)
         all.insert (all.end(), tone.begin(), tone.end());
@@ -59,7 +59,7 @@ std::vector<RailPartial> addTones (std::span<const std::vector<RailPartial>> ton
     std::vector<RailPartial> sum;
     for (const RailPartial& partial : all)
     {
-        if (sum.empty() || partial.frequencyHz > sum.back().frequencyHz * (1.0 + samePitch))
+        if (sum.empty() || partial.frequencyHz > sum.back().frequencyHz * (1.0 + samePitchTolerance))
         {
             sum.push_back (partial);
             continue;
