@@ -30,6 +30,7 @@ void BenchApplication::initialise (const juce::String&)
     settings_ = std::make_unique<BenchSettings>();
     processor_ = std::make_unique<BenchProcessor>();
     session_ = std::make_unique<BenchSession> (*processor_);
+    keeper_ = std::make_unique<WorkKeeper> (*session_, BenchSettings::configurationFolder());
     audio_ = std::make_unique<AudioHost> (*processor_);
     window_ = std::make_unique<BenchWindow> (*session_, *settings_, *audio_);
     if (openFirst() && ! words_.stops.empty())
@@ -37,7 +38,8 @@ void BenchApplication::initialise (const juce::String&)
     auto& view = window_->view();
     if (! words_.midiFile.empty())
         view.playOnceSounding (fileOf (words_.midiFile));
-    view.begin();
+    leftWork_ = std::make_unique<LeftWorkActions> (*session_, *keeper_, view);
+    leftWork_->askAndGoOn ([&view] { view.begin(); });
 }
 
 bool BenchApplication::openFirst()
@@ -56,7 +58,9 @@ void BenchApplication::shutdown()
 {
     if (audio_ != nullptr)
         settings_->setAudioState (audio_->state().get());
+    leftWork_.reset();
     window_.reset();
+    keeper_.reset();
     audio_.reset();
     session_.reset();
     processor_.reset();

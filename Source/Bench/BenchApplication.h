@@ -3,6 +3,8 @@
 
 #include "Bench/BenchWindow.h"
 #include "Bench/CommandWords.h"
+#include "Bench/LeftWorkActions.h"
+#include "Bench/WorkKeeper.h"
 
 namespace stopwright
 {
@@ -30,8 +32,10 @@ private:
     std::unique_ptr<BenchSettings> settings_;
     std::unique_ptr<BenchProcessor> processor_;
     std::unique_ptr<BenchSession> session_;
+    std::unique_ptr<WorkKeeper> keeper_;
     std::unique_ptr<AudioHost> audio_;
     std::unique_ptr<BenchWindow> window_;
+    std::unique_ptr<LeftWorkActions> leftWork_;
 };
 
 } // namespace stopwright

@@ -61,6 +61,33 @@ fs::path instrumentIn (const fs::path& folder)
     return {};
 }
 
+std::string textOf (const std::optional<Card>& card)
+{
+    return card ? cardText (*card) : std::string();
+}
+
+SavedTrials savedTrialsOf (const BenchDocument& document, const std::string& name)
+{
+    const auto file = document.fileOfCard (name);
+    SavedTrials saved;
+    saved.fileText = readDocumentFile (file);
+    saved.pair.a = readCard (file);
+    std::error_code ignored;
+    if (const auto second = document.fileOfSecond (name); fs::exists (second, ignored))
+    {
+        saved.secondFileText = readDocumentFile (second);
+        saved.pair.b = readCard (second);
+    }
+    return saved;
+}
+
+void readTrials (BenchDocument& document, const std::string& name)
+{
+    auto saved = savedTrialsOf (document, name);
+    document.trials[name] = saved.pair;
+    document.savedTrials[name] = std::move (saved);
+}
+
 } // namespace
 
 BenchDocument BenchDocument::open (const fs::path& file)
@@ -68,52 +95,58 @@ BenchDocument BenchDocument::open (const fs::path& file)
     BenchDocument document;
     if (documentKind (file) == "instrument")
     {
+        document.instrumentFileText = readDocumentFile (file);
         document.instrument = readInstrument (file);
+        document.savedInstrument = document.instrument;
         document.instrumentFile = file;
         const int stop = firstStopToShow (*document.instrument);
         if (stop < 0)
             throw Error (file.filename().string() + ": none of its stops has a card; name a card file at a stop.");
-        return document.withStop (stop);
+        document.takeStop (stop);
+        return document;
     }
-
-    document.fileText = readDocumentFile (file);
-    document.card = readCard (file);
-    document.cardFile = file;
-    document.savedText = cardText (document.card);
+    document.looseCardFile = file;
+    readTrials (document, {});
     return document;
 }
 
-BenchDocument BenchDocument::withStop (int index) const
+void BenchDocument::takeStop (int index)
 {
     if (! instrument || index < 0 || static_cast<std::size_t> (index) >= instrument->stops.size())
         throw Error ("There is no such stop in the open document; choose one of the list.");
-
     const auto& stop = instrument->stops[static_cast<std::size_t> (index)];
     if (stop.cardFile.empty())
         throw Error ("The tablet \"" + stop.name + "\" is blank; choose a stop that has a card.");
+    if (! trials.contains (stop.cardFile))
+        readTrials (*this, stop.cardFile);
+    stopIndex = index;
+}
 
-    BenchDocument document = *this;
-    document.setMixingOhms (savedMixingOhms);
-    document.stopIndex = index;
-    document.savedMixingOhms = document.mixingOhms();
-    document.cardFile = cardPath (instrumentFile, stop.cardFile);
-    document.fileText = readDocumentFile (document.cardFile);
-    document.card = readCard (document.cardFile);
-    document.savedText = cardText (document.card);
-    return document;
+void BenchDocument::readMissingCards()
+{
+    for (const auto& [name, pair] : trials)
+        if (! savedTrials.contains (name))
+            savedTrials[name] = savedTrialsOf (*this, name);
+    if (! trials.contains (cardName()))
+        readTrials (*this, cardName());
+}
+
+fs::path BenchDocument::fileOfCard (const std::string& name) const
+{
+    return name.empty() ? looseCardFile : cardPath (instrumentFile, name);
+}
+
+fs::path BenchDocument::fileOfSecond (const std::string& name) const
+{
+    auto file = fileOfCard (name);
+    return file.empty() ? file : file.replace_filename (file.stem().string() + ".B.json");
 }
 
 KeySource BenchDocument::keySource() const
 {
     if (! instrument)
-        return keySourceForCardAlone (card);
-    return keySourceOf (*instrument, instrument->stops[static_cast<std::size_t> (stopIndex)].division, card);
-}
-
-const StopTablet* BenchDocument::stopInHand() const noexcept
-{
-    const auto index = static_cast<std::size_t> (stopIndex);
-    return instrument && stopIndex >= 0 && index < instrument->stops.size() ? &instrument->stops[index] : nullptr;
+        return keySourceForCardAlone (card());
+    return keySourceOf (*instrument, instrument->stops[static_cast<std::size_t> (stopIndex)].division, card());
 }
 
 int BenchDocument::divisionInHand() const noexcept
@@ -129,14 +162,14 @@ int BenchDocument::lowestKey (int division) const
 {
     const auto index = static_cast<std::size_t> (division);
     return instrument && index < instrument->divisions.size() ? instrument->divisions[index].lowestKey
-                                                              : keySourceForCardAlone (card).lowestKey;
+                                                              : keySourceForCardAlone (card()).lowestKey;
 }
 
 int BenchDocument::highestKey (int division) const
 {
     const auto index = static_cast<std::size_t> (division);
     return instrument && index < instrument->divisions.size() ? instrument->divisions[index].highestKey
-                                                              : keySourceForCardAlone (card).highestKey;
+                                                              : keySourceForCardAlone (card()).highestKey;
 }
 
 unsigned BenchDocument::midiChannels (int division) const
@@ -163,50 +196,65 @@ unsigned BenchDocument::midiChannels (int division) const
 
 std::string BenchDocument::title() const
 {
-    const auto name = card.name.empty() ? std::string ("Card without a name") : card.name;
+    const auto name = card().name.empty() ? std::string ("Card without a name") : card().name;
     return instrument && ! instrument->name.empty() ? name + " - " + instrument->name : name;
 }
 
 fs::path BenchDocument::folder() const
 {
-    return (cardFile.empty() ? instrumentFile : cardFile).parent_path();
+    const auto file = cardFile();
+    return (file.empty() ? instrumentFile : file).parent_path();
 }
 
-double BenchDocument::mixingOhms() const noexcept
+const Card& BenchDocument::savedCard() const noexcept
+{
+    const auto found = savedTrials.find (cardName());
+    if (found == savedTrials.end())
+        return card();
+    const auto& saved = found->second.pair;
+    return trials.at (cardName()).isB && saved.b ? *saved.b : saved.a;
+}
+
+double BenchDocument::savedMixingOhms() const noexcept
 {
     const auto* const stop = stopInHand();
-    return stop != nullptr ? stop->mixingOhms : 0.0;
+    if (stop == nullptr || ! savedInstrument)
+        return 0.0;
+    const auto found = std::ranges::find (savedInstrument->stops, stop->name, &StopTablet::name);
+    return found != savedInstrument->stops.end() ? found->mixingOhms : stop->mixingOhms;
 }
 
-void BenchDocument::setMixingOhms (double ohms) noexcept
+bool BenchDocument::isCardUnsaved (const std::string& name) const
 {
-    if (stopInHand() != nullptr)
-        instrument->stops[static_cast<std::size_t> (stopIndex)].mixingOhms = ohms;
+    const auto pair = trials.find (name);
+    const auto saved = savedTrials.find (name);
+    if (pair == trials.end() || saved == savedTrials.end())
+        return pair != trials.end();
+    return cardText (pair->second.a) != cardText (saved->second.pair.a)
+           || textOf (pair->second.b) != textOf (saved->second.pair.b);
 }
 
-bool BenchDocument::isCardUnsaved() const
+bool BenchDocument::isInstrumentUnsaved() const
 {
-    return cardText (card) != savedText;
+    return ! isSameInstrument (instrument, savedInstrument);
 }
 
-std::optional<std::string> BenchDocument::changedFileText() const
+bool BenchDocument::isUnsaved() const
 {
-    std::error_code ignored;
-    if (cardFile.empty() || ! fs::exists (cardFile, ignored))
-        return {};
-    auto text = readDocumentFile (cardFile);
-    return text == fileText ? std::nullopt : std::optional (std::move (text));
+    return isInstrumentUnsaved()
+           || std::ranges::any_of (trials, [this] (const auto& each) { return isCardUnsaved (each.first); });
 }
 
-void BenchDocument::noteCardSaved()
+std::vector<std::string> BenchDocument::unsavedNames() const
 {
-    savedText = cardText (card);
-    fileText = readDocumentFile (cardFile);
-}
-
-bool BenchDocument::isMixingUnsaved() const noexcept
-{
-    return mixingOhms() != savedMixingOhms;
+    std::vector<std::string> names;
+    names.reserve (trials.size() + 1);
+    for (const auto& [name, pair] : trials)
+        if (isCardUnsaved (name))
+            names.push_back (pair.a.name.empty() ? name : pair.a.name);
+    if (isInstrumentUnsaved())
+        names.push_back (instrument->name.empty() ? instrumentFile.filename().string() : instrument->name);
+    return names;
 }
 
 fs::path findDemonstrationOrgan (const fs::path& executable)

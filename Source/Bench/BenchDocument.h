@@ -1,44 +1,59 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "Organ/Instrument.h"
+#include "Bench/BenchWork.h"
+#include "Organ/KeySource.h"
 
 #include <filesystem>
 #include <optional>
 #include <string>
-#include <vector>
 
 namespace stopwright
 {
 
-/// What is open: an instrument with one of its stops in hand, or a card alone.
-struct BenchDocument
+/// What the files of a card's trials hold, as they were read or last written here.
+struct SavedTrials
 {
-    std::optional<Instrument> instrument;
-    std::filesystem::path instrumentFile;
-    std::filesystem::path cardFile; ///< empty for a card that has never been saved
-    int stopIndex = -1;             ///< in Instrument::stops; -1 without an instrument
+    TrialPair pair;
+    std::string fileText;       ///< of the card's file
+    std::string secondFileText; ///< of trial B's; empty where there is none
+};
 
-    Card card;
-    std::string savedText;        ///< of the card as it was read or saved
-    std::string fileText;         ///< what its file held then
-    double savedMixingOhms = 0.0; ///< of the stop in hand, as the instrument stands on disk
+/// What is open: the work, where it is kept, and how it stands there. Trial B of a card is a card of its own beside it:
+/// "Oboe8.B.json" beside "Oboe8.json". Threading: [control].
+struct BenchDocument : BenchWork
+{
+    std::filesystem::path instrumentFile;
+    std::filesystem::path looseCardFile; ///< of a card without an instrument; empty until it is saved
+
+    std::optional<Instrument> savedInstrument;
+    std::string instrumentFileText;
+    std::map<std::string, SavedTrials> savedTrials; ///< as BenchWork::trials
 
     /// Opens a document of either kind; of an instrument, the proposed stop that has a card, else the first that has.
-    /// Threading: [control]. Fails: Error with a sentence that names the file.
+    /// Fails: Error with a sentence that names the file.
     static BenchDocument open (const std::filesystem::path& file);
 
-    /// The same instrument with another of its stops in hand; the mixing resistor of the one before goes back to what is
-    /// saved. Fails: Error (blank tablet, bad card).
-    BenchDocument withStop (int index) const;
+    /// Takes another stop in hand, reading its card where it has not been in hand before.
+    /// Fails: Error (blank tablet, bad card); all stays as it was.
+    void takeStop (int index);
+
+    /// Reads what the tablets of the work name and `trials` lacks, for work that was kept elsewhere. Fails: Error.
+    void readMissingCards();
+
+    void setWork (const BenchWork& work) { static_cast<BenchWork&> (*this) = work; }
+
+    /// The file of a card by its name in `trials`, and of its trial B. Empty for a loose card that has none.
+    std::filesystem::path fileOfCard (const std::string& name) const;
+    std::filesystem::path fileOfSecond (const std::string& name) const;
+
+    /// Of the card in hand.
+    std::filesystem::path cardFile() const { return fileOfCard (cardName()); }
 
     /// Where its file is, the card's before the instrument's; empty when it has none.
     std::filesystem::path folder() const;
 
     KeySource keySource() const;
-
-    /// The stop in hand, or nullptr for a card alone.
-    const StopTablet* stopInHand() const noexcept;
 
     /// The keyboard the stop in hand is played from: an index into Instrument::divisions, 0 for a card alone.
     int divisionInHand() const noexcept;
@@ -53,21 +68,18 @@ struct BenchDocument
     /// "Krummhorn 8 - Larkfield music school", or the card's name.
     std::string title() const;
 
-    /// The mixing resistor of the stop in hand; 0 for a card alone.
-    double mixingOhms() const noexcept;
-    void setMixingOhms (double ohms) noexcept;
+    /// The card in hand as its file has it; of trial B where that is in hand and saved.
+    const Card& savedCard() const noexcept;
 
-    bool isCardUnsaved() const;
+    /// The mixing resistor of the stop in hand as the instrument stands on disk.
+    double savedMixingOhms() const noexcept;
 
-    /// What the card's file holds now, if another program has changed it since it was read or saved here.
-    std::optional<std::string> changedFileText() const;
+    bool isCardUnsaved (const std::string& name) const;
+    bool isInstrumentUnsaved() const;
+    bool isUnsaved() const;
 
-    /// The card's file holds the card as it is.
-    void noteCardSaved();
-
-    bool isMixingUnsaved() const noexcept;
-
-    bool isUnsaved() const { return isCardUnsaved() || isMixingUnsaved(); }
+    /// What would be lost without saving, for a sentence: the names of changed cards, and of the instrument.
+    std::vector<std::string> unsavedNames() const;
 };
 
 /// The demonstration organ that comes with the program: an instrument document in a folder Presets/ beside the program,

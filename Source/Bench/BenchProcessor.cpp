@@ -32,18 +32,19 @@ void BenchProcessor::rememberCard (const Card& card)
     hasCard_ = true;
 }
 
-void BenchProcessor::playCard (const Card& card, const KeySource& keySource, bool newReference)
+void BenchProcessor::playCard (const Card& card, const KeySource& keySource, bool newReference, double gainDb)
 {
-    engine_.setCard (card, keySource, newReference);
+    engine_.setCard (card, keySource, newReference, gainDb);
     rememberCard (card);
 }
 
 void BenchProcessor::playInstrument (const Instrument& instrument,
                                      const InstrumentCards& cards,
                                      const std::string& tabletInHand,
-                                     bool newReference)
+                                     bool newReference,
+                                     double gainDb)
 {
-    engine_.setInstrument (instrument, cards, tabletInHand, newReference);
+    engine_.setInstrument (instrument, cards, tabletInHand, newReference, gainDb);
     const auto stop = std::ranges::find (instrument.stops, tabletInHand, &StopTablet::name);
     const auto index = static_cast<std::size_t> (stop - instrument.stops.begin());
     if (index < cards.ofStops.size() && cards.ofStops[index])

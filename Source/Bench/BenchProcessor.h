@@ -27,13 +27,14 @@ public:
     ~BenchProcessor() override;
 
     /// As Engine::setCard; the processor remembers the card as its state. Fails: Error; what sounded goes on sounding.
-    void playCard (const Card& card, const KeySource& keySource, bool newReference);
+    void playCard (const Card& card, const KeySource& keySource, bool newReference, double gainDb = 0.0);
 
     /// As Engine::setInstrument; the card of the stop in hand is remembered. Fails: Error; what sounded goes on sounding.
     void playInstrument (const Instrument& instrument,
                          const InstrumentCards& cards,
                          const std::string& tabletInHand,
-                         bool newReference);
+                         bool newReference,
+                         double gainDb = 0.0);
 
     /// Turns one number of the card in hand while it sounds; the card that is remembered becomes `card`. False for a
     /// knob the card does not have.

@@ -3,7 +3,6 @@
 
 #include "Bench/CardDifference.h"
 #include "Bench/KnobScale.h"
-#include "Organ/CardDocument.h"
 #include "Units/Error.h"
 
 #include <algorithm>
@@ -24,163 +23,131 @@ void drawSomething (BenchDocument& document)
     document.instrument->stops[static_cast<std::size_t> (document.stopIndex)].drawn = true;
 }
 
+/// A step of the history, with the cards that have been taken in hand since it was noted.
+BenchWork mergedWithPresent (BenchWork step, const BenchWork& present)
+{
+    step.trials.insert (present.trials.begin(), present.trials.end());
+    return step;
+}
+
 } // namespace
 
 BenchSession::BenchSession (BenchProcessor& processor)
     : processor_ (processor),
+      player_ (processor),
       keySource_ (keySourceForCardAlone (Card {}))
 {}
 
-void BenchSession::take (BenchDocument document)
+void BenchSession::open (const std::filesystem::path& file)
 {
-    const auto keySource = document.keySource();
-    auto cards = cardsThatSound (document);
+    auto document = BenchDocument::open (file);
     drawSomething (document);
-    play (document, cards, true);
+    player_.open (document);
 
     document_ = std::move (document);
-    cards_ = std::move (cards);
-    const auto* const stop = document_.stopInHand();
-    referenceName_ = stop != nullptr ? stop->name : document_.card.name;
-    savedCard_ = document_.card;
-    keySource_ = keySource;
+    keySource_ = document_.keySource();
     history_.clear();
+    forgoneTexts_.clear();
     gestureOpen_ = false;
+    trialGainDb_ = 0.0;
     isOpen_ = true;
     notify (Change::document);
 }
 
-void BenchSession::open (const std::filesystem::path& file)
-{
-    take (BenchDocument::open (file));
-}
-
 void BenchSession::chooseStop (int index)
 {
-    auto document = document_.withStop (index);
-    const auto keySource = document.keySource();
-    auto cards = cards_;
-    cards.ofStops[static_cast<std::size_t> (index)] = document.card;
-    play (document, cards, false);
+    endGesture();
+    auto document = document_;
+    document.takeStop (index);
+    player_.follow (document, trialGainDb_);
 
     document_ = std::move (document);
-    cards_ = std::move (cards);
-    savedCard_ = document_.card;
-    keySource_ = keySource;
-    history_.clear();
-    gestureOpen_ = false;
+    keySource_ = document_.keySource();
     notify (Change::stop);
 }
 
-void BenchSession::save()
+/// Has document and sound become `to`, but for what is drawn. Fails: Error; both stay as they were.
+void BenchSession::apply (const BenchWork& to)
 {
-    if (document_.cardFile.empty())
-        throw Error ("This card has no file yet; use \"Save as\" and give it a name.");
-    if (document_.isCardUnsaved())
-        saveCard();
-    if (document_.isMixingUnsaved())
-        saveMixing();
-    notify (Change::saved);
+    auto document = document_;
+    document.setWork (to);
+    document.takeRegistrationOf (document_);
+    document.readMissingCards();
+    player_.follow (document, trialGainDb_);
+    document_ = std::move (document);
+    keySource_ = document_.keySource();
 }
 
-void BenchSession::saveCard()
+/// The same, refusing to leave a network that can be computed for one that cannot.
+void BenchSession::applySound (const BenchWork& to)
 {
-    if (auto changed = document_.changedFileText(); changed && changed != forgoneText_)
-    {
-        forgoneText_ = std::move (changed);
-        throw Error (
-            document_.cardFile.filename().string()
-            + " was changed by another program since it was opened here. To keep both, use \"Save as\"; to replace "
-              "what the other one wrote, save again.");
-    }
-    writeCard (document_.card, document_.cardFile);
-    document_.noteCardSaved();
-    savedCard_ = document_.card;
-    forgoneText_.reset();
-    shareSavedCard();
-}
-
-void BenchSession::saveAs (const std::filesystem::path& file)
-{
-    writeCard (document_.card, file);
-
-    // A copy of a stop's card is a card of its own: saving it again must not touch the instrument's.
-    document_.cardFile = file;
-    document_.noteCardSaved();
-    savedCard_ = document_.card;
-    notify (Change::saved);
-}
-
-void BenchSession::playDifference (const Card& from, const BenchDocument& to)
-{
-    // A network that ran away keeps its fault while its values are turned; a fresh one does not have it.
-    const auto moves = knobMovesBetween (from, to.card);
-    if (! moves || processor_.engine().isSilencedByFault())
-    {
-        play (to, cards_, false);
+    const bool wasUnsound = isUnsound();
+    const BenchWork before = document_;
+    apply (to);
+    if (wasUnsound || ! isUnsound())
         return;
-    }
-
-    for (const auto& move : *moves)
-    {
-        const bool isTurned = move.knob.place == CardKnob::Place::tapLevel
-                                  ? processor_.turnTapLevel (move.knob.name, move.value, to.card)
-                                  : processor_.turn (move.knob.partKnob(), move.value, to.card);
-        if (! isTurned)
-        {
-            play (to, cards_, false);
-            return;
-        }
-    }
+    const auto sentence = faults().front().sentence;
+    apply (before);
+    throw Error (sentence);
 }
 
-void BenchSession::change (const StopWork& to)
+void BenchSession::note (const BenchWork& before, const std::string& what, const std::string& mergeKey)
 {
-    auto changed = document_;
-    changed.card = to.card;
-    changed.setMixingOhms (to.mixingOhms);
-    playDifference (document_.card, changed);
-    if (const auto* const stop = changed.stopInHand(); stop != nullptr && to.mixingOhms != document_.mixingOhms())
-        processor_.engine().turnMixing (stop->name, to.mixingOhms);
-    document_ = std::move (changed);
+    if (gestureOpen_)
+        gestureName_ = what;
+    else
+        history_.add (before, document_, what, mergeKey);
+}
+
+void BenchSession::tellDifference (const BenchWork& before, bool wasUnsound)
+{
+    const bool isOtherCard = before.stopIndex != document_.stopIndex || before.cardName() != document_.cardName();
+    if (isOtherCard)
+        notify (Change::stop);
+    else if (! isSameNetwork (before.card(), document_.card()) || wasUnsound != isUnsound())
+        notify (Change::network);
+    else
+        notify (Change::values);
+    if (! isOtherCard && (before.pair().isB != document_.pair().isB || before.pair().b.has_value() != hasTwoTrials()))
+        notify (Change::trial);
+    if (! isSameInstrument (before.instrument, document_.instrument))
+        notify (Change::rail);
 }
 
 double BenchSession::value (const CardKnob& knob) const
 {
-    return knob.place == CardKnob::Place::mixing ? document_.mixingOhms() : valueOf (document_.card, knob);
+    return knob.place == CardKnob::Place::mixing ? document_.mixingOhms() : valueOf (document_.card(), knob);
 }
 
 double BenchSession::savedValue (const CardKnob& knob) const
 {
-    return knob.place == CardKnob::Place::mixing ? document_.savedMixingOhms : valueOf (savedCard_, knob);
+    return knob.place == CardKnob::Place::mixing ? document_.savedMixingOhms() : valueOf (document_.savedCard(), knob);
 }
 
 void BenchSession::turn (const CardKnob& knob, double value, const std::string& mergeKey)
 {
-    const auto before = work();
-    auto after = before;
-    const double inRange = rangeOf (before.card, knob).clamp (value);
+    const BenchWork before = document_;
+    BenchWork after = before;
+    const double inRange = rangeOf (before.card(), knob).clamp (value);
     if (knob.place == CardKnob::Place::mixing)
-        after.mixingOhms = inRange;
+        after.setMixingOhms (inRange);
     else
-        setValueOf (after.card, knob, inRange);
+        setValueOf (after.pair().inHand(), knob, inRange);
     if (inRange == this->value (knob))
         return;
 
-    const auto what = knob.name + (knob.place == CardKnob::Place::mixing ? " mixing" : "") + " to "
-                      + KnobScale (before.card, knob, Series::e12).textOf (inRange);
-    change (after);
-    if (gestureOpen_)
-        gestureName_ = what;
-    else
-        history_.add (before, after, what, mergeKey);
+    applySound (after);
+    note (before,
+          knob.name + (knob.place == CardKnob::Place::mixing ? " mixing" : "") + " to "
+              + KnobScale (before.card(), knob, Series::e12).textOf (inRange),
+          mergeKey);
     notify (Change::values);
 }
 
 void BenchSession::beginGesture()
 {
     gestureOpen_ = true;
-    gestureStart_ = work();
+    gestureStart_ = document_;
     gestureName_.clear();
 }
 
@@ -188,26 +155,53 @@ void BenchSession::endGesture()
 {
     if (! std::exchange (gestureOpen_, false) || gestureName_.empty())
         return;
-    if (cardText (gestureStart_.card) != cardText (document_.card)
-        || gestureStart_.mixingOhms != document_.mixingOhms())
-        history_.add (gestureStart_, work(), gestureName_);
+    if (! isSameWork (gestureStart_, document_))
+        history_.add (gestureStart_, document_, gestureName_);
     notify (Change::values);
 }
 
 void BenchSession::setSwitch (const std::string& name, bool closed)
 {
-    const auto before = work();
-    auto after = before;
-    for (auto& part : after.card.parts)
+    const BenchWork before = document_;
+    BenchWork after = before;
+    for (auto& part : after.pair().inHand().parts)
     {
         if (auto* contact = std::get_if<Switch> (&part.value); contact != nullptr && part.name == name)
             contact->closed = closed;
     }
-    if (cardText (before.card) == cardText (after.card))
+    if (isSameWork (before, after))
         return;
-    change (after);
-    history_.add (before, after, name + (closed ? " closed" : " opened"));
+    applySound (after);
+    note (before, name + (closed ? " closed" : " opened"), {});
     notify (Change::values);
+}
+
+void BenchSession::edit (const std::string& what,
+                         const std::function<void (BenchWork&)>& change,
+                         const std::string& mergeKey)
+{
+    const BenchWork before = document_;
+    const bool wasUnsound = isUnsound();
+    BenchWork after = before;
+    change (after);
+    apply (after);
+    if (isSameWork (before, document_) && before.stopIndex == document_.stopIndex)
+        return;
+    note (before, what, mergeKey);
+    tellDifference (before, wasUnsound);
+}
+
+void BenchSession::editCard (const std::string& what,
+                             const std::function<void (Card&)>& change,
+                             const std::string& mergeKey)
+{
+    edit (
+        what, [&] (BenchWork& work) { change (work.pair().inHand()); }, mergeKey);
+}
+
+void BenchSession::restore (const BenchWork& work)
+{
+    edit ("work taken back", [&] (BenchWork& present) { present = work; });
 }
 
 void BenchSession::undo()
@@ -215,8 +209,10 @@ void BenchSession::undo()
     endGesture();
     if (! history_.canUndo())
         return;
-    change (StopWork (history_.undo()));
-    notify (Change::values);
+    const BenchWork before = document_;
+    const bool wasUnsound = isUnsound();
+    apply (mergedWithPresent (BenchWork (history_.undo()), document_));
+    tellDifference (before, wasUnsound);
 }
 
 void BenchSession::redo()
@@ -224,8 +220,10 @@ void BenchSession::redo()
     endGesture();
     if (! history_.canRedo())
         return;
-    change (StopWork (history_.redo()));
-    notify (Change::values);
+    const BenchWork before = document_;
+    const bool wasUnsound = isUnsound();
+    apply (mergedWithPresent (BenchWork (history_.redo()), document_));
+    tellDifference (before, wasUnsound);
 }
 
 void BenchSession::addListener (Listener& listener)

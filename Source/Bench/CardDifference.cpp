@@ -3,6 +3,8 @@
 
 #include "Organ/CardDocument.h"
 
+#include <algorithm>
+
 namespace stopwright
 {
 
@@ -39,6 +41,17 @@ std::optional<std::vector<KnobMove>> knobMovesBetween (const Card& from, const C
     if (cardText (turned) != cardText (to))
         return std::nullopt;
     return moves;
+}
+
+bool isSameNetwork (const Card& first, const Card& second)
+{
+    const auto isSamePart = [] (const Part& one, const Part& two)
+    { return one.name == two.name && one.nodes == two.nodes && one.value.index() == two.value.index(); };
+    const auto isSameTap = [] (const Tap& one, const Tap& two)
+    { return one.name == two.name && one.node == two.node && one.wave == two.wave && one.footage == two.footage; };
+    return first.name == second.name && first.output == second.output
+           && std::ranges::equal (first.parts, second.parts, isSamePart)
+           && std::ranges::equal (first.taps, second.taps, isSameTap);
 }
 
 } // namespace stopwright

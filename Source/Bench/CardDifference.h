@@ -21,4 +21,8 @@ struct KnobMove
 /// track counts as such, since its network there changes too far for a ramp. Threading: [control].
 std::optional<std::vector<KnobMove>> knobMovesBetween (const Card& from, const Card& to);
 
+/// Whether two cards have the same taps and parts, of the same names and kinds between the same nodes, so that one is the
+/// other with other numbers. Threading: [control].
+bool isSameNetwork (const Card& first, const Card& second);
+
 } // namespace stopwright

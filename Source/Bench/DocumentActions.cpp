@@ -60,15 +60,9 @@ void DocumentActions::chooseStop (int index)
 {
     if (index == session_.document().stopIndex)
         return;
-    // The chooser already shows the other stop: it must go back when the user stays.
-    const auto showAgain = [this] { session_.attempt ([this] { session_.showAgain(); }); };
-    whenSafe (
-        [this, index, showAgain]
-        {
-            if (! session_.attempt ([this, index] { session_.chooseStop (index); }))
-                showAgain();
-        },
-        showAgain);
+    // The chooser already shows the other stop: it must go back when that cannot be taken.
+    if (! session_.attempt ([this, index] { session_.chooseStop (index); }))
+        session_.attempt ([this] { session_.showAgain(); });
 }
 
 bool DocumentActions::saveNow()
@@ -78,7 +72,7 @@ bool DocumentActions::saveNow()
 
 void DocumentActions::save()
 {
-    if (session_.document().cardFile.empty())
+    if (session_.document().cardFile().empty())
         saveAs();
     else
         saveNow();
@@ -86,7 +80,7 @@ void DocumentActions::save()
 
 void DocumentActions::saveAs()
 {
-    const auto& file = session_.document().cardFile;
+    const auto file = session_.document().cardFile();
     const auto name = file.empty() ? juce::String ("Card.json") : juce::String::fromUTF8 (file.filename().c_str());
     chooser_ = std::make_unique<juce::FileChooser> ("Save the card as",
                                                     folderOf (session_.document()).getChildFile (name), "*.json");
@@ -141,7 +135,6 @@ void DocumentActions::whenSafe (const std::function<void()>& next, const std::fu
         return;
     }
 
-    const auto name = juce::String::fromUTF8 (session_.card().name.c_str());
     std::vector<SheetPage::Choice> choices;
     choices.push_back ({ "Save", [this, next]
                          {
@@ -160,11 +153,19 @@ void DocumentActions::whenSafe (const std::function<void()>& next, const std::fu
                              if (otherwise)
                                  otherwise();
                          } });
-    pages_.showPage (std::make_unique<SheetPage> (
-        "Unsaved changes",
-        (session_.document().instrument ? "The stop \"" : "The card \"") + name
-            + "\" was changed and is not saved. Its values are lost if you go on without saving.",
-        std::move (choices)));
+    pages_.showPage (std::make_unique<SheetPage> ("Unsaved changes", unsavedSentence(), std::move (choices)));
+}
+
+juce::String DocumentActions::unsavedSentence() const
+{
+    const auto names = session_.document().unsavedNames();
+    juce::StringArray quoted;
+    for (const auto& name : names)
+        quoted.add ("\"" + juce::String::fromUTF8 (name.c_str()) + "\"");
+    return quoted.joinIntoString (", ")
+           + (names.size() == 1 ? " was changed and is not saved. What was changed is lost if you go on without saving."
+                                : " were changed and are not saved. What was changed is lost if you go on without "
+                                  "saving.");
 }
 
 } // namespace stopwright

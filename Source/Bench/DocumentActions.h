@@ -35,6 +35,7 @@ public:
 private:
     bool saveNow();
     void saveTo (const juce::File& target);
+    juce::String unsavedSentence() const;
 
     BenchSession& session_;
     BenchSettings& settings_;

@@ -10,8 +10,8 @@ void EditHistory::clear()
     position_ = 0;
 }
 
-void EditHistory::add (const StopWork& before,
-                       const StopWork& after,
+void EditHistory::add (const BenchWork& before,
+                       const BenchWork& after,
                        const std::string& what,
                        const std::string& mergeKey)
 {
@@ -42,12 +42,12 @@ std::string EditHistory::redoName() const
     return canRedo() ? steps_[position_].what : std::string {};
 }
 
-const StopWork& EditHistory::undo()
+const BenchWork& EditHistory::undo()
 {
     return steps_[--position_].before;
 }
 
-const StopWork& EditHistory::redo()
+const BenchWork& EditHistory::redo()
 {
     return steps_[position_++].after;
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
-#include "Bench/StopWork.h"
+#include "Bench/BenchWork.h"
 
 #include <cstddef>
 #include <string>
@@ -10,19 +10,22 @@
 namespace stopwright
 {
 
-/// Undo and redo of the work on a stop: every step keeps the whole of it before and after, so that undoing gives back exactly
+/// Undo and redo of the work: every step keeps the whole of it before and after, so that undoing gives back exactly
 /// what was there. Threading: [control].
 class EditHistory
 {
 public:
-    static constexpr std::size_t maxSteps = 1000;
+    static constexpr std::size_t maxSteps = 500;
 
     /// Forgets everything.
     void clear();
 
     /// Notes a step; steps that were undone are forgotten. `what` is shown to the user ("R1 to 47k"). With a `mergeKey`
     /// equal to that of the last step the two become one (a wheel turned on without a pause); empty never merges.
-    void add (const StopWork& before, const StopWork& after, const std::string& what, const std::string& mergeKey = {});
+    void add (const BenchWork& before,
+              const BenchWork& after,
+              const std::string& what,
+              const std::string& mergeKey = {});
 
     bool canUndo() const noexcept { return position_ > 0; }
 
@@ -33,14 +36,14 @@ public:
     std::string redoName() const;
 
     /// The work to go back or forward to. Call only when possible.
-    const StopWork& undo();
-    const StopWork& redo();
+    const BenchWork& undo();
+    const BenchWork& redo();
 
 private:
     struct Step
     {
-        StopWork before;
-        StopWork after;
+        BenchWork before;
+        BenchWork after;
         std::string what;
         std::string mergeKey;
     };

@@ -36,8 +36,8 @@ HeaderBar::HeaderBar (BenchSession& session, Actions actions) : session_ (sessio
     audio_.onClick = actions_.audio;
     view_.onClick = [this] { actions_.view (view_); };
     open_.setTooltip ("Open a card or an instrument (Ctrl+O).");
-    save_.setTooltip ("Write the card back to its file, and a changed mixing resistor to the instrument's (Ctrl+S).");
-    saveAs_.setTooltip ("Write the card to another file (Ctrl+Shift+S).");
+    save_.setTooltip ("Write every changed card back to its file, and what was changed on the rail to the instrument's (Ctrl+S).");
+    saveAs_.setTooltip ("Write the card in hand to another file; a tablet keeps its own (Ctrl+Shift+S).");
     audio_.setTooltip ("Sound device and MIDI inputs.");
     view_.setTooltip ("Recent files, text size, light or dark, cautions.");
     stops_.setTitle ("Stop in hand");
@@ -60,7 +60,8 @@ HeaderBar::~HeaderBar()
 
 void HeaderBar::sessionChanged (BenchSession::Change change)
 {
-    if (change == BenchSession::Change::document || change == BenchSession::Change::stop)
+    if (change == BenchSession::Change::document || change == BenchSession::Change::stop
+        || change == BenchSession::Change::rail)
         fillStops();
     refresh();
 }
@@ -109,7 +110,7 @@ juce::String HeaderBar::titleText() const
     if (! session_.isOpen())
         return "No document";
     const auto& document = session_.document();
-    const auto name = document.instrument ? fromUtf8 (document.instrument->name) : fromUtf8 (document.card.name);
+    const auto name = document.instrument ? fromUtf8 (document.instrument->name) : fromUtf8 (document.card().name);
     return name.isEmpty() ? "Card without a name" : name;
 }
 

@@ -66,7 +66,8 @@ void PartsPanel::setSeries (Series series)
 
 void PartsPanel::sessionChanged (BenchSession::Change change)
 {
-    if (change == BenchSession::Change::document || change == BenchSession::Change::stop)
+    if (change == BenchSession::Change::document || change == BenchSession::Change::stop
+        || change == BenchSession::Change::network || change == BenchSession::Change::trial)
     {
         rebuild();
         return;

@@ -61,10 +61,11 @@ RailPanel::~RailPanel()
 
 void RailPanel::sessionChanged (BenchSession::Change change)
 {
-    if (change == BenchSession::Change::document)
+    if (change == BenchSession::Change::document || change == BenchSession::Change::rail)
     {
         rebuild();
-        viewport_.setViewPosition (0, 0);
+        if (change == BenchSession::Change::document)
+            viewport_.setViewPosition (0, 0);
     }
     else if (change == BenchSession::Change::stop || change == BenchSession::Change::registration)
     {

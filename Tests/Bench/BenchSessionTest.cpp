@@ -171,7 +171,13 @@ TEST_F (BenchSessionTest, SaveAsLeavesTheFirstFileAlone)
     session_.saveAs (preset ("Mine.json"));
     EXPECT_EQ (contents (preset ("Krummhorn8.json")), before);
     EXPECT_NE (contents (preset ("Mine.json")), before);
+    EXPECT_TRUE (session_.document().isUnsaved()); // the tablet keeps its own card
+
+    session_.open (preset ("Oboe8.json"));
+    session_.turn ({ CardKnob::Place::tapLevel, session_.card().taps.front().name, KnobKind::value }, 0.5);
+    session_.saveAs (preset ("Mine.json"));
     EXPECT_FALSE (session_.document().isUnsaved());
+    EXPECT_EQ (session_.document().cardFile(), preset ("Mine.json"));
 }
 
 TEST_F (BenchSessionTest, AFileThatCannotBeWrittenIsSaidAndKeepsTheChanges)
@@ -211,16 +217,16 @@ TEST_F (BenchSessionTest, EveryStopOfTheDemonstrationOrganPlays)
 TEST_F (BenchSessionTest, SaveDoesNotSilentlyReplaceWhatAnotherProgramWrote)
 {
     session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, 1e3);
-    auto theirs = readCard (session_.document().cardFile);
+    auto theirs = readCard (session_.document().cardFile());
     theirs.name = "Changed elsewhere";
-    writeCard (theirs, session_.document().cardFile);
+    writeCard (theirs, session_.document().cardFile());
 
     EXPECT_THROW (session_.save(), Error);
-    EXPECT_EQ (readCard (session_.document().cardFile).name, "Changed elsewhere");
+    EXPECT_EQ (readCard (session_.document().cardFile()).name, "Changed elsewhere");
     EXPECT_TRUE (session_.document().isUnsaved());
 
     session_.save(); // told once, the second time it is meant
-    EXPECT_NE (readCard (session_.document().cardFile).name, "Changed elsewhere");
+    EXPECT_NE (readCard (session_.document().cardFile()).name, "Changed elsewhere");
     EXPECT_FALSE (session_.document().isUnsaved());
     session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, 2e3);
     EXPECT_NO_THROW (session_.save());
@@ -228,11 +234,11 @@ TEST_F (BenchSessionTest, SaveDoesNotSilentlyReplaceWhatAnotherProgramWrote)
 
 TEST_F (BenchSessionTest, SaveWritesNothingWhenNothingIsUnsaved)
 {
-    auto theirs = readCard (session_.document().cardFile);
+    auto theirs = readCard (session_.document().cardFile());
     theirs.name = "Changed elsewhere";
-    writeCard (theirs, session_.document().cardFile);
+    writeCard (theirs, session_.document().cardFile());
     session_.save();
-    EXPECT_EQ (readCard (session_.document().cardFile).name, "Changed elsewhere");
+    EXPECT_EQ (readCard (session_.document().cardFile()).name, "Changed elsewhere");
 }
 
 } // namespace stopwright

@@ -9,11 +9,11 @@ namespace stopwright
 namespace
 {
 
-StopWork named (const std::string& name)
+BenchWork named (const std::string& name)
 {
-    Card card;
-    card.name = name;
-    return { card, 0.0 };
+    BenchWork work;
+    work.trials[""].a.name = name;
+    return work;
 }
 
 } // namespace
@@ -25,11 +25,11 @@ TEST (EditHistory, GoesBackAndForth)
     history.add (named ("a"), named ("b"), "to b");
     history.add (named ("b"), named ("c"), "to c");
     EXPECT_EQ (history.undoName(), "to c");
-    EXPECT_EQ (history.undo().card.name, "b");
-    EXPECT_EQ (history.undo().card.name, "a");
+    EXPECT_EQ (history.undo().card().name, "b");
+    EXPECT_EQ (history.undo().card().name, "a");
     EXPECT_FALSE (history.canUndo());
     EXPECT_EQ (history.redoName(), "to b");
-    EXPECT_EQ (history.redo().card.name, "b");
+    EXPECT_EQ (history.redo().card().name, "b");
 }
 
 TEST (EditHistory, ANewStepForgetsWhatWasUndone)
@@ -39,7 +39,7 @@ TEST (EditHistory, ANewStepForgetsWhatWasUndone)
     history.undo();
     history.add (named ("a"), named ("c"), "to c");
     EXPECT_FALSE (history.canRedo());
-    EXPECT_EQ (history.undo().card.name, "a");
+    EXPECT_EQ (history.undo().card().name, "a");
 }
 
 TEST (EditHistory, MergesOnlyTheSameGesture)
@@ -47,10 +47,10 @@ TEST (EditHistory, MergesOnlyTheSameGesture)
     EditHistory history;
     history.add (named ("a"), named ("b"), "to b", "R1#1");
     history.add (named ("b"), named ("c"), "to c", "R1#1");
-    EXPECT_EQ (history.undo().card.name, "a");
-    EXPECT_EQ (history.redo().card.name, "c");
+    EXPECT_EQ (history.undo().card().name, "a");
+    EXPECT_EQ (history.redo().card().name, "c");
     history.add (named ("c"), named ("d"), "to d", "R1#2");
-    EXPECT_EQ (history.undo().card.name, "c");
+    EXPECT_EQ (history.undo().card().name, "c");
 }
 
 TEST (EditHistory, KeepsALimitedNumberOfSteps)
@@ -62,7 +62,7 @@ TEST (EditHistory, KeepsALimitedNumberOfSteps)
     std::string last;
     while (history.canUndo())
     {
-        last = history.undo().card.name;
+        last = history.undo().card().name;
         ++undone;
     }
     EXPECT_EQ (undone, EditHistory::maxSteps);

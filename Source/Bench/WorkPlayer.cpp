@@ -1,0 +1,276 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/WorkPlayer.h"
+
+#include "Bench/CardDifference.h"
+#include "Organ/CardDocument.h"
+#include "Organ/InstrumentDocument.h"
+#include "Units/Error.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace stopwright
+{
+
+namespace
+{
+
+/// Plays where nothing can: its output rests at common.
+Card silentCard()
+{
+    Card card;
+    card.taps.push_back ({ .name = "silence", .voltsPeakToPeak = 1e-3, .node = "in" });
+    card.parts.push_back ({ "R1", { "in", "0" }, Resistor { 10e3 }, 0.0 });
+    card.parts.push_back ({ "R2", { "out", "0" }, Resistor { 10e3 }, 0.0 });
+    card.output = "out";
+    return card;
+}
+
+bool hasError (const std::vector<Finding>& findings)
+{
+    return ! findings.empty() && findings.front().severity == Severity::error;
+}
+
+bool hasBus (const Instrument& instrument, const StopTablet& stop)
+{
+    return instrument.mixingBuses.empty()
+           || std::ranges::find (instrument.mixingBuses, stop.bus, &MixingBus::name) != instrument.mixingBuses.end();
+}
+
+/// The cards on disk that can be computed; a sentence about each that cannot.
+InstrumentCards soundCardsOnDisk (const BenchDocument& document)
+{
+    if (! document.instrument)
+        return {};
+    const auto& stops = document.instrument->stops;
+    auto cards = findInstrumentCards (*document.instrument, document.instrumentFile);
+    for (std::size_t index = 0; index < stops.size(); ++index)
+    {
+        if (! cards.ofStops[index])
+            continue;
+        const auto findings = findFaults (netlistOf (*cards.ofStops[index]));
+        if (! hasError (findings))
+            continue;
+        cards.errors.push_back (stops[index].cardFile + ": " + findings.front().sentence);
+        cards.ofStops[index].reset();
+    }
+    return cards;
+}
+
+bool areMixingsAllThatDiffers (Instrument from, const Instrument& to)
+{
+    if (from.stops.size() != to.stops.size())
+        return false;
+    for (std::size_t index = 0; index < to.stops.size(); ++index)
+        from.stops[index].mixingOhms = to.stops[index].mixingOhms;
+    return isSameInstrument (from, to);
+}
+
+} // namespace
+
+void WorkPlayer::open (const BenchDocument& document)
+{
+    WorkPlayer next (processor_);
+    next.cards_ = soundCardsOnDisk (document);
+    next.judge (document);
+    const auto work = next.soundPartOf (document);
+    next.play (work, document.keySource(), 0.0);
+    next.sounding_ = work;
+
+    cards_ = std::move (next.cards_);
+    faults_ = std::move (next.faults_);
+    judgedTexts_ = std::move (next.judgedTexts_);
+    sounding_ = std::move (next.sounding_);
+    referenceName_ = std::move (next.referenceName_);
+    hasReference_ = next.hasReference_;
+    gainDb_ = 0.0;
+}
+
+void WorkPlayer::follow (const BenchDocument& document, double gainDb)
+{
+    const bool isTurn = gainDb == gainDb_ && ! isUnsound (document.cardName()) && turnTo (document);
+    if (isTurn)
+    {
+        sounding_ = document;
+        judgedTexts_.erase (document.cardName());
+        return;
+    }
+    judge (document);
+    const auto work = soundPartOf (document);
+    play (work, document.keySource(), gainDb);
+    sounding_ = work;
+    gainDb_ = gainDb;
+}
+
+void WorkPlayer::judge (const BenchDocument& document)
+{
+    for (const auto& [name, pair] : document.trials)
+    {
+        auto text = cardText (pair.inHand());
+        auto& judged = judgedTexts_[name];
+        if (judged == text)
+            continue;
+        judged = std::move (text);
+        faults_[name] = findFaults (netlistOf (pair.inHand()));
+    }
+}
+
+/// The work with every card that cannot be computed as it last could; without it where it never could.
+BenchWork WorkPlayer::soundPartOf (const BenchDocument& document) const
+{
+    BenchWork work = document;
+    std::erase_if (work.trials,
+                   [this] (auto& each)
+                   {
+                       if (! isUnsound (each.first))
+                           return false;
+                       const auto last = sounding_.trials.find (each.first);
+                       if (last == sounding_.trials.end())
+                           return true;
+                       each.second = last->second;
+                       return false;
+                   });
+    return work;
+}
+
+bool WorkPlayer::turnMixings (const BenchWork& to)
+{
+    for (std::size_t index = 0; index < to.instrument->stops.size(); ++index)
+    {
+        const auto& stop = to.instrument->stops[index];
+        if (stop.mixingOhms != sounding_.instrument->stops[index].mixingOhms
+            && ! processor_.engine().turnMixing (stop.name, stop.mixingOhms))
+            return false;
+    }
+    return true;
+}
+
+/// Whether turning knobs made the sound that of `to`. Where it is not enough nothing needs to be taken back: what is
+/// built next fades over from wherever the knobs are.
+bool WorkPlayer::turnTo (const BenchWork& to)
+{
+    // A network that ran away keeps its fault while its values are turned; a fresh one does not have it.
+    if (processor_.engine().isSilencedByFault() || to.stopIndex != sounding_.stopIndex
+        || to.cardName() != sounding_.cardName() || to.trials.size() != sounding_.trials.size())
+        return false;
+    for (const auto& [name, pair] : to.trials)
+    {
+        const auto before = sounding_.trials.find (name);
+        if (before == sounding_.trials.end() || before->second.isB != pair.isB
+            || (name != to.cardName() && cardText (before->second.inHand()) != cardText (pair.inHand())))
+            return false;
+    }
+    const auto isInHand = [&] (const StopTablet& stop) { return stop.cardFile == to.cardName(); };
+    const bool isShared = to.instrument && std::ranges::count_if (to.instrument->stops, isInHand) > 1;
+    const auto moves = knobMovesBetween (sounding_.card(), to.card());
+    if (! moves || (isShared && ! moves->empty())
+        || (to.instrument && ! areMixingsAllThatDiffers (*sounding_.instrument, *to.instrument)))
+        return false;
+
+    for (const auto& move : *moves)
+    {
+        const bool isTurned = move.knob.place == CardKnob::Place::tapLevel
+                                  ? processor_.turnTapLevel (move.knob.name, move.value, to.card())
+                                  : processor_.turn (move.knob.partKnob(), move.value, to.card());
+        if (! isTurned)
+            return false;
+    }
+    return ! to.instrument || turnMixings (to);
+}
+
+InstrumentCards WorkPlayer::cardsOf (const BenchWork& work) const
+{
+    auto cards = cards_;
+    for (std::size_t index = 0; index < cards.ofStops.size() && index < work.instrument->stops.size(); ++index)
+    {
+        const auto& file = work.instrument->stops[index].cardFile;
+        if (const auto trial = work.trials.find (file); trial != work.trials.end())
+            cards.ofStops[index] = trial->second.inHand();
+        else if (isUnsound (file))
+            cards.ofStops[index].reset();
+    }
+    return cards;
+}
+
+InstrumentCards WorkPlayer::cardsThatSound() const
+{
+    return sounding_.instrument ? cardsOf (sounding_) : InstrumentCards();
+}
+
+/// The stop in hand, else the first that can be measured.
+std::string WorkPlayer::referenceTablet (const BenchWork& work, const InstrumentCards& cards) const
+{
+    const auto& stops = work.instrument->stops;
+    const auto canSoundAt = [&] (std::size_t index)
+    { return index < cards.ofStops.size() && cards.ofStops[index] && hasBus (*work.instrument, stops[index]); };
+    if (work.stopIndex >= 0 && canSoundAt (static_cast<std::size_t> (work.stopIndex)))
+        return stops[static_cast<std::size_t> (work.stopIndex)].name;
+    for (std::size_t index = 0; index < stops.size(); ++index)
+        if (canSoundAt (index))
+            return stops[index].name;
+    return {};
+}
+
+void WorkPlayer::playInstrument (const BenchWork& work, double gainDb)
+{
+    const auto cards = cardsOf (work);
+    const auto* const inHand = work.stopInHand();
+    const auto reference = referenceTablet (work, cards);
+    const bool isNewReference = ! hasReference_ && ! reference.empty();
+    processor_.playInstrument (*work.instrument, cards, isNewReference || inHand == nullptr ? reference : inHand->name,
+                               isNewReference, gainDb);
+    if (! isNewReference)
+        return;
+    referenceName_ = reference;
+    hasReference_ = true;
+    if (inHand != nullptr && inHand->name != reference)
+        processor_.playInstrument (*work.instrument, cards, inHand->name, false, gainDb);
+}
+
+void WorkPlayer::play (const BenchWork& work, const KeySource& keySource, double gainDb)
+{
+    if (work.instrument)
+    {
+        playInstrument (work, gainDb);
+        return;
+    }
+    const bool isSilent = work.trials.empty();
+    const auto card = isSilent ? silentCard() : work.card();
+    processor_.playCard (card, keySource, ! isSilent && ! hasReference_, gainDb);
+    if (! isSilent && ! std::exchange (hasReference_, true))
+        referenceName_ = card.name;
+}
+
+const std::vector<Finding>& WorkPlayer::faultsOf (const std::string& cardName) const
+{
+    static const std::vector<Finding> none;
+    const auto found = faults_.find (cardName);
+    return found != faults_.end() ? found->second : none;
+}
+
+bool WorkPlayer::isUnsound (const std::string& cardName) const
+{
+    return hasError (faultsOf (cardName));
+}
+
+std::string WorkPlayer::openingNote() const
+{
+    const auto& errors = cards_.errors;
+    if (errors.empty())
+        return {};
+    if (errors.size() == 1)
+        return errors.front();
+    return errors.front() + " And " + std::to_string (errors.size() - 1) + " more that cannot sound.";
+}
+
+bool WorkPlayer::canSound (const BenchDocument& document, int stop) const
+{
+    const auto index = static_cast<std::size_t> (stop);
+    if (! document.instrument || stop < 0 || index >= document.instrument->stops.size())
+        return false;
+    const auto cards = cardsThatSound();
+    return index < cards.ofStops.size() && cards.ofStops[index]
+           && hasBus (*document.instrument, document.instrument->stops[index]);
+}
+
+} // namespace stopwright
