@@ -140,8 +140,11 @@ public:
     /// Another card is trial B of the stop and is taken in hand. Fails: Error.
     void loadSecondTrial (const std::filesystem::path& file);
 
-    /// Takes the other trial in hand. `gainDb`, 0 or less, is what all sound is lowered by to be as loud as the other.
-    void flipTrial (double gainDb = 0.0);
+    /// Takes trial A or B in hand. `gainDb`, 0 or less, is what all sound is lowered by to be as loud as the other.
+    /// With `alwaysFades` a cross-fade is heard also where it is in hand already. Not part of the history.
+    void takeTrial (bool isB, double gainDb, bool alwaysFades = false);
+
+    void flipTrial (double gainDb = 0.0) { takeTrial (! isSecondTrial(), gainDb); }
 
     /// The other trial becomes a copy of the one in hand.
     void copyToOtherTrial();

@@ -41,14 +41,14 @@ void BenchSession::loadSecondTrial (const std::filesystem::path& file)
           });
 }
 
-void BenchSession::flipTrial (double gainDb)
+void BenchSession::takeTrial (bool isB, double gainDb, bool alwaysFades)
 {
     requireTwo (*this);
     endGesture();
     auto document = document_;
     const bool wasUnsound = isUnsound();
-    document.pair().isB = ! document.pair().isB;
-    player_.follow (document, gainDb);
+    document.pair().isB = isB;
+    player_.follow (document, gainDb, alwaysFades);
 
     const BenchWork before = document_;
     trialGainDb_ = gainDb;

@@ -88,4 +88,11 @@ void KeyHands::flush()
     }
 }
 
+bool KeyHands::isHeld (int division, int key) const noexcept
+{
+    const auto index = static_cast<std::size_t> (division);
+    return division >= 0 && index < divisionCount && key >= 0 && static_cast<std::size_t> (key) < keyCount
+           && isWanted (index, static_cast<std::size_t> (key));
+}
+
 } // namespace stopwright

@@ -41,6 +41,9 @@ public:
     /// Of the division in hand.
     bool isDown (int key) const noexcept;
 
+    /// On the keyboard of any division.
+    bool isHeld (int division, int key) const noexcept;
+
     void releaseAll();
 
     /// Sends what the queue to the audio thread had no room for. Call it a few times a second.

@@ -92,15 +92,18 @@ juce::String KnobCell::nodesText() const
     return PartCell::nodesText();
 }
 
+void KnobCell::paintRing (juce::Graphics& graphics, juce::Rectangle<float> square)
+{
+    const auto knobScale = scale();
+    const double saved = savedValue();
+    drawRing (graphics, BenchLook::paletteOf (*this), square,
+              { knobScale.markAngles(), knobScale.angleOf (value()), knobScale.angleOf (saved), saved != value(),
+                isHovered_ || isDragging_, isOnSchematic() && ! hasKeyboardFocus (true) });
+}
+
 void KnobCell::paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> square)
 {
     const auto& colours = BenchLook::paletteOf (*this);
-    const auto knobScale = scale();
-    const double saved = savedValue();
-    drawRing (graphics, colours, square,
-              { knobScale.markAngles(), knobScale.angleOf (value()), knobScale.angleOf (saved), saved != value(),
-                isHovered_ || isDragging_ });
-
     graphics.setColour (colours.ink);
     const auto inner = square.reduced (square.getWidth() * 0.22f);
     if (knob_.place == CardKnob::Place::tapLevel)

@@ -46,6 +46,7 @@ protected:
     juce::String nameText() const override;
     juce::String valueText() const override;
     juce::String nodesText() const override;
+    void paintRing (juce::Graphics& graphics, juce::Rectangle<float> square) override;
     void paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> square) override;
 
 private:

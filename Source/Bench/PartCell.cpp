@@ -24,8 +24,26 @@ void PartCell::refresh()
     repaint();
 }
 
+void PartCell::setPlace (const Place& place)
+{
+    place_ = place;
+    resized();
+    repaint();
+}
+
+bool PartCell::hitTest (int x, int y)
+{
+    if (! place_)
+        return true;
+    const auto centre = place_->ring.getCentre();
+    return juce::Point<int> (x, y).getDistanceFrom (centre) <= place_->ring.getWidth() / 2
+           || place_->value.contains (x, y);
+}
+
 juce::Rectangle<int> PartCell::symbolArea() const
 {
+    if (place_)
+        return place_->ring;
     const int side = Lettering::px (62.0f);
     return getLocalBounds().removeFromLeft (Lettering::px (66.0f)).withSizeKeepingCentre (side, side);
 }
@@ -42,6 +60,8 @@ juce::Rectangle<int> PartCell::nameArea() const
 
 juce::Rectangle<int> PartCell::valueArea() const
 {
+    if (place_)
+        return place_->value;
     return textArea().withTrimmedTop (Lettering::px (19.0f)).removeFromTop (Lettering::px (23.0f));
 }
 
@@ -81,6 +101,9 @@ void PartCell::paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> squ
 void PartCell::paint (juce::Graphics& graphics)
 {
     const auto& colours = BenchLook::paletteOf (*this);
+    paintRing (graphics, symbolArea().toFloat());
+    if (place_)
+        return;
     graphics.setColour (colours.ink);
     paintSymbol (graphics, symbolArea().toFloat());
 
@@ -95,7 +118,7 @@ void PartCell::paint (juce::Graphics& graphics)
 void PartCell::paintOverChildren (juce::Graphics& graphics)
 {
     if (hasKeyboardFocus (false))
-        BenchLook::drawFocusRing (graphics, *this, getLocalBounds().toFloat());
+        BenchLook::drawFocusRing (graphics, *this, (place_ ? place_->ring : getLocalBounds()).toFloat());
 }
 
 void PartCell::focusGained (FocusChangeType)
@@ -110,6 +133,8 @@ void PartCell::focusGained (FocusChangeType)
             viewport->setViewPosition (0, viewport->getViewPositionY() + area.getBottom() - viewport->getHeight());
     }
     repaint();
+    if (onFocus)
+        onFocus();
 }
 
 void PartCell::focusLost (FocusChangeType)

@@ -5,11 +5,16 @@
 
 #include <juce_gui_basics/juce_gui_basics.h>
 
+#include <functional>
+#include <optional>
+#include <string>
+
 namespace stopwright
 {
 
-/// One part or tap on the sheet: its symbol at the left; its name, what it stands at and its nodes beside it.
-/// This plain kind has nothing to turn: an ideal amplifier, a transistor, a supply. Threading: message thread.
+/// One part or tap that can be taken hold of: in a list its symbol at the left; its name, what it stands at and its nodes
+/// beside it. On a schematic, which draws symbols and texts itself, it is the ring round the symbol and the place of the
+/// value. This plain kind has nothing to turn: an ideal amplifier, a transistor, a supply. Threading: message thread.
 class PartCell : public juce::Component, public juce::SettableTooltipClient
 {
 public:
@@ -29,6 +34,21 @@ public:
 
     const std::string& partName() const noexcept { return name_; }
 
+    /// Where the ring and the value are on a schematic, within this component.
+    struct Place
+    {
+        juce::Rectangle<int> ring;
+        juce::Rectangle<int> value;
+    };
+
+    void setPlace (const Place& place);
+
+    /// Told when it gets the keyboard.
+    std::function<void()> onFocus;
+
+    /// On a schematic only ring and value are this component.
+    bool hitTest (int x, int y) override;
+
     void paint (juce::Graphics& graphics) override;
     void paintOverChildren (juce::Graphics& graphics) override;
     void focusGained (FocusChangeType cause) override;
@@ -39,6 +59,11 @@ protected:
     virtual juce::String valueText() const;
     virtual juce::String nodesText() const;
     virtual void paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> square);
+
+    /// What lies round the symbol; nothing where there is nothing to turn.
+    virtual void paintRing (juce::Graphics&, juce::Rectangle<float>) {}
+
+    bool isOnSchematic() const noexcept { return place_.has_value(); }
 
     juce::Rectangle<int> symbolArea() const;
     juce::Rectangle<int> textArea() const;
@@ -52,6 +77,7 @@ private:
     inline static juce::Point<int> scrolledAt_ { -1, -1 };
 
     std::string name_;
+    std::optional<Place> place_;
 
     JUCE_DECLARE_NON_COPYABLE_WITH_LEAK_DETECTOR (PartCell)
 };

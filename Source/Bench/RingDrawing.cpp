@@ -22,13 +22,16 @@ void drawRing (juce::Graphics& graphics, const Palette& colours, juce::Rectangle
     const float outer = 0.5f * square.getWidth() - 1.0f;
     const float radius = outer - 5.0f * unit;
 
-    graphics.setColour (state.isHovered ? colours.ink : colours.faintInk);
+    const bool isQuiet = state.isQuiet && ! state.isHovered;
+    graphics.setColour (state.isHovered ? colours.ink : isQuiet ? colours.grid : colours.faintInk);
     graphics.drawEllipse (square.withSizeKeepingCentre (2.0f * radius, 2.0f * radius), state.isHovered ? 1.6f : 1.0f);
 
     graphics.setColour (colours.faintInk);
     const float tickLength = (state.markAngles.size() > 30 ? 2.5f : 4.0f) * unit;
-    for (const double angle : state.markAngles)
-        graphics.drawLine ({ onCircle (square, radius, angle), onCircle (square, radius + tickLength, angle) }, 1.0f);
+    if (! isQuiet)
+        for (const double angle : state.markAngles)
+            graphics.drawLine ({ onCircle (square, radius, angle), onCircle (square, radius + tickLength, angle) },
+                               1.0f);
 
     if (state.differsFromSaved)
     {

@@ -18,6 +18,7 @@ struct RingState
     double savedAngle = 0.0;
     bool differsFromSaved = false;
     bool isHovered = false;
+    bool isQuiet = false; ///< one of many on a schematic: without ticks, and faint, until it is hovered
 };
 
 /// Draws the ring: a circle with the steps as ticks, the value as a solid mark, the saved value as an open one where it

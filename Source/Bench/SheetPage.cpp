@@ -104,7 +104,7 @@ void SheetPage::resized()
 void SheetPage::paint (juce::Graphics& graphics)
 {
     const auto& colours = BenchLook::paletteOf (*this);
-    graphics.fillAll (colours.paper.withAlpha (0.86f));
+    graphics.fillAll (colours.paper.withAlpha (isListeningOnly_ ? 1.0f : 0.86f));
     const auto sheet = sheetArea();
     graphics.setColour (colours.sheet);
     graphics.fillRect (sheet);

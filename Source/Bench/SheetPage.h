@@ -28,6 +28,11 @@ public:
                std::unique_ptr<juce::Component> controls = nullptr,
                int controlsHeight = 0);
 
+    /// Nothing of what lies behind is seen, and the typing keys go on playing: for listening without looking.
+    void setListeningOnly() { isListeningOnly_ = true; }
+
+    bool isListeningOnly() const noexcept { return isListeningOnly_; }
+
     /// Puts the keyboard on the first button.
     void takeFocus();
 
@@ -45,6 +50,7 @@ private:
     juce::TextEditor text_;
     std::unique_ptr<juce::Component> controls_;
     int controlsHeight_;
+    bool isListeningOnly_ = false;
     std::vector<Choice> choices_;
     std::vector<std::unique_ptr<juce::TextButton>> buttons_;
 };

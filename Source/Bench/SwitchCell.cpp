@@ -53,12 +53,16 @@ bool SwitchCell::keyPressed (const juce::KeyPress& key)
     return true;
 }
 
-void SwitchCell::paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> square)
+void SwitchCell::paintRing (juce::Graphics& graphics, juce::Rectangle<float> square)
 {
     const auto& colours = BenchLook::paletteOf (*this);
     graphics.setColour (isClosed() ? colours.result : colours.faintInk);
     graphics.drawRoundedRectangle (square.reduced (square.getWidth() * 0.1f), 4.0f, isClosed() ? 2.5f : 1.0f);
-    graphics.setColour (colours.ink);
+}
+
+void SwitchCell::paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> square)
+{
+    graphics.setColour (BenchLook::paletteOf (*this).ink);
     PartSymbol::draw (graphics, Switch { isClosed() }, square.reduced (square.getWidth() * 0.22f), 1.5f);
 }
 

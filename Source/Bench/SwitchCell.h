@@ -20,6 +20,7 @@ public:
 
 protected:
     juce::String valueText() const override;
+    void paintRing (juce::Graphics& graphics, juce::Rectangle<float> square) override;
     void paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> square) override;
 
 private:

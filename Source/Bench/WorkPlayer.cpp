@@ -86,9 +86,9 @@ void WorkPlayer::open (const BenchDocument& document)
     gainDb_ = 0.0;
 }
 
-void WorkPlayer::follow (const BenchDocument& document, double gainDb)
+void WorkPlayer::follow (const BenchDocument& document, double gainDb, bool alwaysFades)
 {
-    const bool isTurn = gainDb == gainDb_ && ! isUnsound (document.cardName()) && turnTo (document);
+    const bool isTurn = ! alwaysFades && gainDb == gainDb_ && ! isUnsound (document.cardName()) && turnTo (document);
     if (isTurn)
     {
         sounding_ = document;

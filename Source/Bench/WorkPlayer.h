@@ -23,9 +23,10 @@ public:
     /// Plays another document; the listening level is measured afresh. Fails: Error; what sounded goes on sounding.
     void open (const BenchDocument& document);
 
-    /// Has the sound follow the work, `gainDb` (0 or less) being what the whole is lowered by. Fails: Error; what sounded
-    /// goes on sounding.
-    void follow (const BenchDocument& document, double gainDb);
+    /// Has the sound follow the work, `gainDb` (0 or less) being what the whole is lowered by. With `alwaysFades` a
+    /// cross-fade is heard also where nothing changed, so that it tells nothing. Fails: Error; what sounded goes on
+    /// sounding.
+    void follow (const BenchDocument& document, double gainDb, bool alwaysFades = false);
 
     /// What is drawn is drawn in the work too, where `follow` starts from.
     void noteRegistration (const BenchWork& work) { sounding_.takeRegistrationOf (work); }
