@@ -142,6 +142,23 @@ juce::String PartWords::standing (const PartValue& value)
     return { kind.data(), kind.size() };
 }
 
+juce::String PartWords::leadName (const PartValue& value, std::size_t lead)
+{
+    const auto pick = [lead] (std::initializer_list<const char*> names)
+    { return lead < names.size() ? juce::String (*(names.begin() + lead)) : juce::String(); };
+    if (std::holds_alternative<Potentiometer> (value))
+        return pick ({ "top", "wiper", "bottom" });
+    if (std::holds_alternative<OpAmp> (value))
+        return pick ({ "plus in", "minus in", "out" });
+    if (std::holds_alternative<Diode> (value))
+        return pick ({ "anode", "cathode" });
+    if (std::holds_alternative<Supply> (value))
+        return pick ({ "plus", "minus" });
+    if (transistorIn (value) != nullptr)
+        return pick ({ "collector", "base", "emitter" });
+    return "lead " + juce::String (static_cast<int> (lead) + 1);
+}
+
 juce::String PartWords::handling()
 {
     return "Drag the ring up or down, turn the wheel on it or use the arrow keys to step through the series; hold Shift to "

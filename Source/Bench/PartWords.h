@@ -25,6 +25,9 @@ public:
     static juce::String lesson (const PartValue& value);
     static juce::String standing (const PartValue& value);
 
+    /// What a lead is called, in the order of the part's kind: "wiper", "base"; "lead 1" where they are alike.
+    static juce::String leadName (const PartValue& value, std::size_t lead);
+
     /// How a knob is handled.
     static juce::String handling();
 

@@ -1,0 +1,319 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/PartDesk.h"
+
+#include "Bench/BenchLook.h"
+#include "Bench/Lettering.h"
+#include "Bench/PartWords.h"
+#include "Organ/CardEdit.h"
+#include "Organ/CardLead.h"
+#include "Organ/RailEdit.h"
+
+#include <algorithm>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr float leadsWidth = 190.0f;
+constexpr float nameHeight = 18.0f;
+
+juce::String fromUtf8 (const std::string& text)
+{
+    return juce::String::fromUTF8 (text.c_str());
+}
+
+} // namespace
+
+PartDesk::PartDesk (BenchSession& session, const Series& series) : session_ (session), series_ (series)
+{
+    setTitle ("Part in hand");
+    rename_.setTooltip ("Gives the part in hand another name (F2).");
+    remove_.setTooltip ("Takes the part in hand off the card (Delete). Undo brings it back.");
+    rename_.onClick = [this] { beginRenaming(); };
+    remove_.onClick = [this]
+    {
+        if (onRemove)
+            onRemove();
+    };
+    addChildComponent (rename_);
+    addChildComponent (remove_);
+    session_.addListener (*this);
+    rebuild();
+}
+
+PartDesk::~PartDesk()
+{
+    session_.removeListener (*this);
+}
+
+void PartDesk::sessionChanged (BenchSession::Change change)
+{
+    using Change = BenchSession::Change;
+    if (change == Change::document || change == Change::stop || change == Change::network || change == Change::trial)
+        rebuild();
+    else
+        for (const auto& cell : numbers_)
+            cell->refresh();
+    if (selection_ || change != Change::values)
+        return;
+    const auto readings = restReadingsOf (session_.card());
+    for (std::size_t index = 0; index < rest_.size(); ++index)
+        rest_[index]->show (index < readings.size() ? readings[index]
+                                                    : RestReading { rest_[index]->reading().name, "not found", {} });
+}
+
+void PartDesk::show (const std::optional<Selection>& selection)
+{
+    if (selection_ == selection)
+        return;
+    selection_ = selection;
+    rebuild();
+}
+
+void PartDesk::addNumbers()
+{
+    for (const auto& knob : knobsOf (session_.card()))
+    {
+        if (knob.name != selection_->name || (knob.place == CardKnob::Place::tapLevel) != selection_->isTap)
+            continue;
+        numbers_.push_back (std::make_unique<KnobCell> (session_, knob, series_));
+        addAndMakeVisible (*numbers_.back());
+    }
+}
+
+std::vector<std::string> PartDesk::nodeNames() const
+{
+    auto names = nodesOf (session_.card());
+    if (std::ranges::find (names, "0") == names.end())
+        names.emplace_back ("0");
+    return names;
+}
+
+void PartDesk::addTapRows (const Tap& tap)
+{
+    const auto& instrument = session_.document().instrument;
+    if (instrument && ! instrument->keyedBuses.empty())
+    {
+        auto row =
+            std::make_unique<LeadRow> ("from", "Keyed bus: the keyed wave of the organ that this tap is taken from. "
+                                               "Another choice takes its wave, footage, level and resistance, and "
+                                               "stands in the list of changes.");
+        std::vector<std::string> names;
+        names.reserve (instrument->keyedBuses.size());
+        for (const auto& bus : instrument->keyedBuses)
+            names.push_back (bus.name);
+        row->fill (names, PartWords::tapLine (tap).toStdString());
+        row->onChoose = [this] (const std::string& bus) { takeFrom (bus); };
+        leads_.push_back (std::move (row));
+    }
+    auto row = std::make_unique<LeadRow> ("to node", "The node of the card that the tap is soldered to.");
+    row->fill (nodeNames(), tap.node, "a new node");
+    row->onChoose = [this] (const std::string& node) { solder (0, node); };
+    leads_.push_back (std::move (row));
+}
+
+void PartDesk::addLeads()
+{
+    if (selection_->isTap)
+    {
+        if (const auto* const tap = findTap (session_.card(), selection_->name))
+            addTapRows (*tap);
+    }
+    else if (const auto* const part = findPart (session_.card(), selection_->name))
+    {
+        for (std::size_t lead = 0; lead < part->nodes.size(); ++lead)
+        {
+            auto row = std::make_unique<LeadRow> (PartWords::leadName (part->value, lead),
+                                                  "The node of the card that this lead is soldered to.");
+            row->fill (nodeNames(), part->nodes[lead], "a new node");
+            row->onChoose = [this, lead] (const std::string& node) { solder (lead, node); };
+            leads_.push_back (std::move (row));
+        }
+    }
+    for (const auto& row : leads_)
+        addAndMakeVisible (*row);
+}
+
+void PartDesk::addRest()
+{
+    for (const auto& reading : restReadingsOf (session_.card()))
+    {
+        rest_.push_back (std::make_unique<RestCell> (session_, reading));
+        addAndMakeVisible (*rest_.back());
+    }
+}
+
+void PartDesk::rebuild()
+{
+    numbers_.clear();
+    leads_.clear();
+    rest_.clear();
+    const auto& card = session_.card();
+    if (selection_
+        && (selection_->isTap ? findTap (card, selection_->name) == nullptr
+                              : findPart (card, selection_->name) == nullptr))
+        selection_.reset();
+    if (selection_)
+    {
+        addNumbers();
+        addLeads();
+    }
+    else
+        addRest();
+    rename_.setVisible (selection_.has_value());
+    remove_.setVisible (selection_.has_value());
+    resized();
+    repaint();
+}
+
+/// The row's choice is in one of its own callbacks when the sheet is drawn anew: later, then.
+void PartDesk::solder (std::size_t lead, const std::string& node)
+{
+    if (! selection_)
+        return;
+    juce::MessageManager::callAsync (
+        [safe = juce::Component::SafePointer<PartDesk> (this), selection = *selection_, lead, node]
+        {
+            if (safe == nullptr)
+                return;
+            auto& session = safe->session_;
+            const auto to = node.empty() ? proposedNodeName (session.card()) : node;
+            session.attempt (
+                [&]
+                {
+                    session.editCard (selection.name + " soldered to " + (to == "0" ? "common" : to),
+                                      [&] (Card& card)
+                                      {
+                                          card = selection.isTap
+                                                     ? rewireTap (std::move (card), selection.name, to)
+                                                     : rewireLead (std::move (card), selection.name, lead, to);
+                                      });
+                });
+        });
+}
+
+void PartDesk::takeFrom (const std::string& keyedBus)
+{
+    if (! selection_)
+        return;
+    juce::MessageManager::callAsync (
+        [safe = juce::Component::SafePointer<PartDesk> (this), name = selection_->name, keyedBus]
+        {
+            if (safe == nullptr)
+                return;
+            auto& session = safe->session_;
+            session.attempt (
+                [&]
+                {
+                    session.edit (name + " taken from " + keyedBus,
+                                  [&] (BenchWork& work)
+                                  {
+                                      auto& card = work.pair().inHand();
+                                      card = moveTapToKeyedBus (std::move (card), name, *work.instrument, keyedBus);
+                                  });
+                });
+        });
+}
+
+void PartDesk::beginRenaming()
+{
+    if (! selection_)
+        return;
+    editor_.open (*this, rename_.getBounds().withWidth (Lettering::px (150.0f)),
+                  { "Name of the part", fromUtf8 (selection_->name), true,
+                    [this] (const juce::String& text) { return takeName (text); }, [this] { session_.say ({}); } });
+}
+
+bool PartDesk::takeName (const juce::String& name)
+{
+    if (! selection_)
+        return false;
+    const auto before = *selection_;
+    const Selection after { before.isTap, name.trim().toStdString() };
+    if (after == before)
+        return true;
+    selection_ = after; // before the sheet is drawn anew
+    const bool isTaken = session_.attempt (
+        [&]
+        {
+            session_.editCard (before.name + " renamed " + after.name,
+                               [&] (Card& card)
+                               {
+                                   card = before.isTap ? renameTap (std::move (card), before.name, after.name)
+                                                       : renamePart (std::move (card), before.name, after.name);
+                               });
+        });
+    if (! isTaken)
+        selection_ = before;
+    else if (onRenamed)
+        onRenamed (after);
+    return isTaken;
+}
+
+KnobCell* PartDesk::findCell (const CardKnob& knob) const
+{
+    const auto found = std::ranges::find_if (numbers_, [&] (const auto& cell) { return cell->knob() == knob; });
+    return found == numbers_.end() ? nullptr : found->get();
+}
+
+void PartDesk::resized()
+{
+    auto area = getLocalBounds().reduced (Lettering::px (10.0f), Lettering::px (4.0f));
+    area.removeFromTop (Lettering::px (nameHeight));
+    const int cellWidth = Lettering::px (PartCell::width);
+    const int cellHeight = Lettering::px (PartCell::height);
+    for (const auto& cell : numbers_)
+        cell->setBounds (area.removeFromLeft (cellWidth).withHeight (cellHeight));
+    for (const auto& cell : rest_)
+    {
+        const bool fits = area.getWidth() >= cellWidth;
+        cell->setVisible (fits);
+        if (fits)
+            cell->setBounds (area.removeFromLeft (cellWidth).withHeight (cellHeight));
+    }
+    auto buttons = area.removeFromRight (std::max (Lettering::widthOf (Lettering::body(), rename_.getButtonText()),
+                                                   Lettering::widthOf (Lettering::body(), remove_.getButtonText()))
+                                         + Lettering::px (20.0f));
+    rename_.setBounds (buttons.removeFromTop (Lettering::px (28.0f)));
+    buttons.removeFromTop (Lettering::px (5.0f));
+    remove_.setBounds (buttons.removeFromTop (Lettering::px (28.0f)));
+    area.removeFromRight (Lettering::px (8.0f));
+    auto rows = area.removeFromRight (std::min (area.getWidth(), Lettering::px (leadsWidth)))
+                    .withTop (getLocalBounds().getY() + Lettering::px (5.0f));
+    for (const auto& row : leads_)
+    {
+        row->setBounds (rows.removeFromTop (Lettering::px (LeadRow::height)));
+        rows.removeFromTop (Lettering::px (2.0f));
+    }
+}
+
+void PartDesk::paint (juce::Graphics& graphics)
+{
+    const auto& colours = BenchLook::paletteOf (*this);
+    graphics.setColour (colours.hairline);
+    graphics.drawHorizontalLine (0, 0.0f, static_cast<float> (getWidth()));
+    auto area = getLocalBounds().reduced (Lettering::px (10.0f), Lettering::px (4.0f));
+    const auto line = area.removeFromTop (Lettering::px (nameHeight));
+    graphics.setColour (colours.faintInk);
+    if (! session_.isOpen())
+        return;
+    if (! selection_)
+    {
+        const auto hint = rest_.empty()
+                              ? juce::String ("Take a part by its ring to turn it, or click it to see all of it. A "
+                                              "click on a wire puts the probe there.")
+                              : juce::String ("AT REST, EVERY KEY UP");
+        Lettering::draw (graphics, *this, hint, Lettering::small(), line);
+        return;
+    }
+    const auto* const part = selection_->isTap ? nullptr : findPart (session_.card(), selection_->name);
+    const auto kind = selection_->isTap ? std::string_view ("tap")
+                      : part != nullptr ? kindName (part->value)
+                                        : std::string_view();
+    Lettering::draw (graphics, *this, fromUtf8 (selection_->name) + ", " + juce::String (kind.data(), kind.size()),
+                     Lettering::small(), line);
+}
+
+} // namespace stopwright

@@ -1,0 +1,73 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Bench/KnobCell.h"
+#include "Bench/LeadRow.h"
+#include "Bench/RestCell.h"
+#include "Bench/SchematicView.h"
+
+#include <memory>
+#include <vector>
+
+namespace stopwright
+{
+
+/// What there is to know and to change of the part or tap in hand beside its ring: every number of it, its name, and which
+/// node each lead goes to. With none in hand, where a card with diodes, transistors or supplies rests.
+/// Threading: message thread.
+class PartDesk : public juce::Component, private BenchSession::Listener
+{
+public:
+    static constexpr float height = 92.0f; ///< at lettering scale 1
+
+    PartDesk (BenchSession& session, const Series& series);
+    ~PartDesk() override;
+
+    using Selection = SchematicView::Selection;
+
+    void show (const std::optional<Selection>& selection);
+
+    /// Told the new name after the selection was renamed.
+    std::function<void (const Selection&)> onRenamed;
+    std::function<void()> onRemove;
+
+    void beginRenaming();
+
+    /// Takes a new name; says a sentence when it cannot be had. Returns whether it was taken.
+    bool takeName (const juce::String& name);
+
+    /// The cell of a number of the selection, or nullptr.
+    KnobCell* findCell (const CardKnob& knob) const;
+
+    /// The rows of the leads, in the order of the part's kind; for a tap, what it is taken from and then its node.
+    const std::vector<std::unique_ptr<LeadRow>>& leadRows() const noexcept { return leads_; }
+
+    /// Where the card rests, as shown.
+    const std::vector<std::unique_ptr<RestCell>>& restCells() const noexcept { return rest_; }
+
+    void paint (juce::Graphics& graphics) override;
+    void resized() override;
+
+private:
+    void sessionChanged (BenchSession::Change change) override;
+    void rebuild();
+    void addNumbers();
+    void addLeads();
+    void addTapRows (const Tap& tap);
+    void addRest();
+    void solder (std::size_t lead, const std::string& node);
+    void takeFrom (const std::string& keyedBus);
+    std::vector<std::string> nodeNames() const;
+
+    BenchSession& session_;
+    const Series& series_;
+    std::optional<Selection> selection_;
+    std::vector<std::unique_ptr<KnobCell>> numbers_;
+    std::vector<std::unique_ptr<LeadRow>> leads_;
+    std::vector<std::unique_ptr<RestCell>> rest_;
+    juce::TextButton rename_ { "Rename" };
+    juce::TextButton remove_ { "Remove" };
+    ValueEditor editor_;
+};
+
+} // namespace stopwright

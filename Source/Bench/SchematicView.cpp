@@ -1,0 +1,425 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/SchematicView.h"
+
+#include "Bench/BenchLook.h"
+#include "Bench/DrawingPainter.h"
+#include "Bench/KnobCell.h"
+#include "Bench/Lettering.h"
+#include "Bench/PartWords.h"
+#include "Bench/SwitchCell.h"
+#include "Circuit/FindingPlace.h"
+#include "Organ/CardEdit.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr float smallestScale = 0.85f; ///< of the drawing, at lettering scale 1
+constexpr float largestScale = 1.35f;
+constexpr float margin = 10.0f;
+constexpr double wireTolerance = 7.0;  ///< points
+constexpr float ringAllowance = 1.12f; ///< the value's mark stands out of the ring
+
+} // namespace
+
+SchematicView::SchematicView (BenchSession& session, const Series& series) : session_ (session), series_ (series)
+{
+    setTitle ("Schematic of the card");
+    setFocusContainerType (FocusContainerType::none);
+    session_.addListener (*this);
+    rebuild();
+}
+
+SchematicView::~SchematicView()
+{
+    session_.removeListener (*this);
+}
+
+void SchematicView::sessionChanged (BenchSession::Change change)
+{
+    using Change = BenchSession::Change;
+    if (change == Change::document || change == Change::stop || change == Change::network || change == Change::trial)
+    {
+        rebuild();
+        return;
+    }
+    if (change != Change::values && change != Change::saved)
+        return;
+    redraw();
+    for (const auto& cell : cells_)
+        cell->refresh();
+}
+
+void SchematicView::rebuild()
+{
+    layout_ = layOutSchematic (session_.card());
+    if (layout_.findNode (probe_) == nullptr)
+        probe_.clear();
+    if (selection_ && itemOf (*selection_) == nullptr)
+        selection_.reset();
+    const bool hadFocus = hasKeyboardFocus (true);
+    handles_.clear();
+    cells_.clear();
+    cellNames_.clear();
+    addCells();
+    redraw();
+    if (onResize)
+        onResize();
+    placeCells();
+    addHandles();
+    if (hadFocus && selection_)
+        takeHold (*selection_);
+    if (onSelect)
+        onSelect();
+}
+
+void SchematicView::redraw()
+{
+    drawing_ = drawSchematic (layout_, session_.card());
+    repaint();
+}
+
+SchematicView::Selection SchematicView::selectionOf (const SheetItem& item) const
+{
+    return { item.kind == SheetItemKind::tap, item.name };
+}
+
+std::unique_ptr<PartCell> SchematicView::makeCell (const SheetItem& item) const
+{
+    if (item.kind == SheetItemKind::tap)
+        return std::make_unique<KnobCell> (session_, CardKnob { CardKnob::Place::tapLevel, item.name, KnobKind::value },
+                                           series_);
+    const auto& part = session_.card().parts[item.index];
+    if (std::holds_alternative<Switch> (part.value))
+        return std::make_unique<SwitchCell> (session_, part.name);
+    for (const auto& knob : knobsOf (session_.card()))
+        if (knob.place == CardKnob::Place::part && knob.name == part.name)
+            return std::make_unique<KnobCell> (session_, knob, series_);
+    auto cell = std::make_unique<PartCell> (session_, part.name);
+    cell->setWantsKeyboardFocus (true);
+    return cell;
+}
+
+void SchematicView::addCells()
+{
+    for (const auto& item : layout_.items)
+    {
+        if (item.kind == SheetItemKind::output)
+            continue;
+        auto cell = makeCell (item);
+        const auto name = selectionOf (item);
+        cell->onFocus = [this, name] { select (name); };
+        addAndMakeVisible (*cell);
+        cells_.push_back (std::move (cell));
+        cellNames_.push_back (name);
+    }
+}
+
+juce::Point<float> SchematicView::toView (DrawingPoint place) const noexcept
+{
+    return origin_ + juce::Point<float> (static_cast<float> (place.x), static_cast<float> (place.y)) * scale_;
+}
+
+DrawingPoint SchematicView::fromView (juce::Point<float> place) const noexcept
+{
+    const auto at = (place - origin_) / scale_;
+    return { at.x, at.y };
+}
+
+juce::Rectangle<int> SchematicView::toView (const DrawingBox& box) const noexcept
+{
+    return juce::Rectangle<float> (toView ({ box.x, box.y }), toView ({ box.right(), box.bottom() }))
+        .getSmallestIntegerContainer();
+}
+
+juce::Point<int> SchematicView::layOut (juce::Point<int> room)
+{
+    const float space = 2.0f * static_cast<float> (Lettering::px (margin));
+    const auto width = static_cast<float> (std::max (1.0, layout_.width));
+    const auto height = static_cast<float> (std::max (1.0, layout_.height));
+    const float fitting =
+        std::min ((static_cast<float> (room.x) - space) / width, (static_cast<float> (room.y) - space) / height);
+    scale_ = juce::jlimit (smallestScale, largestScale, fitting / Lettering::scale()) * Lettering::scale();
+    const juce::Point<int> size (std::max (room.x, static_cast<int> (width * scale_ + space)),
+                                 std::max (room.y, static_cast<int> (height * scale_ + space)));
+    origin_ = { 0.5f * (static_cast<float> (size.x) - width * scale_),
+                0.5f * (static_cast<float> (size.y) - height * scale_) };
+    setSize (size.x, size.y);
+    placeCells();
+    for (const auto& handle : handles_)
+    {
+        const auto* const item = selection_ ? itemOf (*selection_) : nullptr;
+        if (item != nullptr && handle->lead() < item->terminals.size())
+            handle->setBounds (juce::Rectangle<int> (Lettering::px (LeadHandle::side), Lettering::px (LeadHandle::side))
+                                   .withCentre (toView (item->terminals[handle->lead()].at).roundToInt()));
+    }
+    return size;
+}
+
+void SchematicView::placeCells()
+{
+    for (std::size_t index = 0; index < cells_.size(); ++index)
+    {
+        const auto* const item = itemOf (cellNames_[index]);
+        if (item == nullptr)
+            continue;
+        const float radius = static_cast<float> (item->ringRadius) * scale_ * ringAllowance;
+        const auto ring = juce::Rectangle<float> (2.0f * radius, 2.0f * radius)
+                              .withCentre (toView (item->middle))
+                              .getSmallestIntegerContainer();
+        const auto label = toView (item->labelBox);
+        const auto bounds = ring.getUnion (label);
+        cells_[index]->setBounds (bounds);
+        cells_[index]->setPlace ({ ring - bounds.getPosition(), label - bounds.getPosition() });
+    }
+}
+
+const SheetItem* SchematicView::itemOf (const Selection& selection) const
+{
+    const auto found = std::ranges::find_if (layout_.items,
+                                             [&] (const SheetItem& item)
+                                             {
+                                                 return item.kind != SheetItemKind::output
+                                                        && item.name == selection.name
+                                                        && (item.kind == SheetItemKind::tap) == selection.isTap;
+                                             });
+    return found == layout_.items.end() ? nullptr : &*found;
+}
+
+PartCell* SchematicView::findCell (const Selection& selection) const
+{
+    const auto found = std::ranges::find (cellNames_, selection);
+    return found == cellNames_.end() ? nullptr : cells_[static_cast<std::size_t> (found - cellNames_.begin())].get();
+}
+
+LeadHandle* SchematicView::findHandle (std::size_t lead) const
+{
+    const auto found = std::ranges::find_if (handles_, [&] (const auto& handle) { return handle->lead() == lead; });
+    return found == handles_.end() ? nullptr : found->get();
+}
+
+void SchematicView::select (const std::optional<Selection>& selection)
+{
+    if (selection_ == selection)
+        return;
+    selection_ = selection;
+    addHandles();
+    repaint();
+    if (onSelect)
+        onSelect();
+}
+
+void SchematicView::takeHold (const Selection& selection)
+{
+    select (selection);
+    if (auto* const cell = findCell (selection); cell != nullptr && cell->isShowing())
+        cell->grabKeyboardFocus();
+}
+
+void SchematicView::addHandles()
+{
+    handles_.clear();
+    const auto* const item = selection_ ? itemOf (*selection_) : nullptr;
+    if (item == nullptr)
+        return;
+    for (std::size_t lead = 0; lead < item->terminals.size(); ++lead)
+    {
+        const auto name = selection_->isTap ? juce::String ("tap")
+                                            : PartWords::leadName (session_.card().parts[item->index].value, lead);
+        auto handle = std::make_unique<LeadHandle> (lead, name);
+        handle->onDrop = [this] (const LeadHandle& dropped, juce::Point<float> place) { dropLead (dropped, place); };
+        const int side = Lettering::px (LeadHandle::side);
+        handle->setBounds (
+            juce::Rectangle<int> (side, side).withCentre (toView (item->terminals[lead].at).roundToInt()));
+        addAndMakeVisible (*handle);
+        handles_.push_back (std::move (handle));
+    }
+}
+
+void SchematicView::dropLead (const LeadHandle& handle, juce::Point<float> place)
+{
+    if (! selection_)
+        return;
+    const auto node = layout_.nodeAt (fromView (place), wireTolerance);
+    const auto name = node ? layout_.nodes[*node].name : proposedNodeName (session_.card());
+    const auto selection = *selection_;
+    const auto lead = handle.lead();
+    // The handle goes when the sheet is drawn anew, and this is one of its own callbacks.
+    juce::MessageManager::callAsync (
+        [safe = juce::Component::SafePointer<SchematicView> (this), selection, lead, name]
+        {
+            if (safe == nullptr)
+                return;
+            safe->session_.attempt (
+                [&]
+                {
+                    safe->session_.editCard (selection.name + " soldered to " + name,
+                                             [&] (Card& card)
+                                             {
+                                                 card = selection.isTap
+                                                            ? rewireTap (std::move (card), selection.name, name)
+                                                            : rewireLead (std::move (card), selection.name, lead, name);
+                                             });
+                });
+        });
+}
+
+void SchematicView::removeSelection()
+{
+    if (! selection_)
+        return;
+    const auto gone = *selection_;
+    session_.attempt (
+        [&]
+        {
+            session_.editCard (gone.name + " removed",
+                               [&] (Card& card) {
+                                   card = gone.isTap ? removeTap (std::move (card), gone.name)
+                                                     : removePart (std::move (card), gone.name);
+                               });
+        });
+}
+
+void SchematicView::setProbe (const std::string& node)
+{
+    if (probe_ == node)
+        return;
+    probe_ = node;
+    repaint();
+    if (onProbe)
+        onProbe();
+}
+
+void SchematicView::mouseDown (const juce::MouseEvent& event)
+{
+    if (const auto node = layout_.nodeAt (fromView (event.position), wireTolerance))
+        setProbe (layout_.nodes[*node].name);
+    else
+        select ({});
+}
+
+void SchematicView::mouseMove (const juce::MouseEvent& event)
+{
+    const bool isOnWire = layout_.nodeAt (fromView (event.position), wireTolerance).has_value();
+    setMouseCursor (isOnWire ? juce::MouseCursor::CrosshairCursor : juce::MouseCursor::NormalCursor);
+}
+
+void SchematicView::mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel)
+{
+    PartCell::noteScroll (event);
+    Component::mouseWheelMove (event, wheel);
+}
+
+bool SchematicView::keyPressed (const juce::KeyPress& key)
+{
+    if (! selection_)
+        return false;
+    if (key == juce::KeyPress::deleteKey)
+    {
+        removeSelection();
+        return true;
+    }
+    if (key == juce::KeyPress::F2Key)
+    {
+        if (onRename)
+            onRename();
+        return true;
+    }
+    if (! key.getModifiers().isCommandDown())
+        return false;
+    const auto code = key.getKeyCode();
+    const auto direction = code == juce::KeyPress::leftKey    ? std::optional (SheetDirection::left)
+                           : code == juce::KeyPress::rightKey ? std::optional (SheetDirection::right)
+                           : code == juce::KeyPress::upKey    ? std::optional (SheetDirection::up)
+                           : code == juce::KeyPress::downKey  ? std::optional (SheetDirection::down)
+                                                              : std::nullopt;
+    const auto* const item = itemOf (*selection_);
+    if (! direction || item == nullptr)
+        return false;
+    if (const auto next = layout_.neighbour (static_cast<std::size_t> (item - layout_.items.data()), *direction))
+        takeHold (selectionOf (layout_.items[*next]));
+    return true;
+}
+
+std::optional<juce::Rectangle<float>> SchematicView::placeOfFault (const Finding& finding) const
+{
+    const auto place = findingPlace (finding, netlistOf (session_.card()));
+    if (place.kind == FindingPlace::Kind::node)
+    {
+        const auto* const node = layout_.findNode (place.name);
+        if (node == nullptr)
+            return {};
+        return juce::Rectangle<float> (22.0f, 22.0f).withCentre (toView (node->probe));
+    }
+    const auto* const item = itemOf ({ place.kind == FindingPlace::Kind::tap, place.name });
+    if (item == nullptr)
+        return {};
+    const float side = 2.0f * static_cast<float> (item->ringRadius) * scale_ + 8.0f;
+    return juce::Rectangle<float> (side, side).withCentre (toView (item->middle));
+}
+
+/// A dashed circle in the colour of notices round what a finding is about.
+void SchematicView::paintFaults (juce::Graphics& graphics) const
+{
+    graphics.setColour (BenchLook::paletteOf (*this).notice);
+    for (const auto& finding : session_.faults())
+    {
+        const auto place = placeOfFault (finding);
+        if (! place)
+            continue;
+        juce::Path circle;
+        circle.addEllipse (*place);
+        juce::Path dashed;
+        const float dashes[] = { 6.0f, 3.0f };
+        juce::PathStrokeType (2.0f).createDashedStroke (dashed, circle, dashes, 2);
+        graphics.fillPath (dashed);
+    }
+}
+
+/// A flag with a point at the node.
+void SchematicView::paintProbe (juce::Graphics& graphics) const
+{
+    const auto* const node = probe_.empty() ? nullptr : layout_.findNode (probe_);
+    if (node == nullptr)
+        return;
+    const auto at = toView (node->probe);
+    const float unit = 7.0f * scale_;
+    juce::Path probe;
+    probe.startNewSubPath (at);
+    probe.lineTo (at.translated (unit, -2.0f * unit));
+    probe.lineTo (at.translated (2.2f * unit, -1.4f * unit));
+    probe.closeSubPath();
+    const auto& colours = BenchLook::paletteOf (*this);
+    graphics.setColour (colours.result);
+    graphics.fillPath (probe);
+    graphics.fillEllipse (juce::Rectangle<float> (7.0f, 7.0f).withCentre (at));
+}
+
+void SchematicView::paint (juce::Graphics& graphics)
+{
+    paintDrawing (graphics, *this, drawing_, BenchLook::paletteOf (*this), origin_, scale_);
+    paintFaults (graphics);
+}
+
+void SchematicView::paintOverChildren (juce::Graphics& graphics)
+{
+    paintProbe (graphics);
+    for (const auto& handle : handles_)
+    {
+        const auto place = handle->draggedTo();
+        if (! place)
+            continue;
+        graphics.setColour (BenchLook::paletteOf (*this).result);
+        const float dashes[] = { 5.0f, 4.0f };
+        graphics.drawDashedLine ({ handle->getBounds().getCentre().toFloat(), *place }, dashes, 2, 2.0f);
+        const auto node = layout_.nodeAt (fromView (*place), wireTolerance);
+        graphics.drawEllipse (juce::Rectangle<float> (12.0f, 12.0f).withCentre (*place), node ? 3.0f : 1.0f);
+    }
+}
+
+} // namespace stopwright

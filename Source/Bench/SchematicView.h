@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Bench/BenchSession.h"
+#include "Bench/LeadHandle.h"
+#include "Bench/PartCell.h"
+#include "Sheet/SchematicDrawing.h"
+#include "Sheet/SchematicLayout.h"
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace stopwright
+{
+
+/// The schematic of the card in hand as the surface it is turned on: every symbol has its ring, the part that has the
+/// keyboard shows the ends of its leads, and a click on a wire puts the probe on its node. Faults stand where they are.
+/// Keys: Tab from part to part, Ctrl with an arrow to the neighbour, Delete removes, F2 renames.
+/// Threading: message thread.
+class SchematicView : public juce::Component, private BenchSession::Listener
+{
+public:
+    /// A tap or a part of the card.
+    struct Selection
+    {
+        bool isTap = false;
+        std::string name;
+
+        bool operator== (const Selection&) const = default;
+    };
+
+    SchematicView (BenchSession& session, const Series& series);
+    ~SchematicView() override;
+
+    /// Lays the sheet out for a window of this size, larger where it does not fit; returns what it takes.
+    juce::Point<int> layOut (juce::Point<int> room);
+
+    const SchematicLayout& layout() const noexcept { return layout_; }
+
+    const std::optional<Selection>& selection() const noexcept { return selection_; }
+
+    /// Marks a part and shows the ends of its leads; nothing for an empty one.
+    void select (const std::optional<Selection>& selection);
+
+    /// Takes it by the keyboard as well.
+    void takeHold (const Selection& selection);
+
+    /// The node the readings are of; none is the card's output.
+    const std::string& probe() const noexcept { return probe_; }
+
+    void setProbe (const std::string& node);
+
+    std::function<void()> onSelect;
+    std::function<void()> onProbe;
+    std::function<void()> onRename; ///< of the selection
+    std::function<void()> onResize; ///< the card needs another size than before
+
+    /// The ring that turns `knob`, or nullptr: the value of a part or the level of a tap.
+    PartCell* findCell (const Selection& selection) const;
+
+    /// The handle of a lead of the selection, or nullptr.
+    LeadHandle* findHandle (std::size_t lead) const;
+
+    /// A place of the drawing in this component.
+    juce::Point<float> toView (DrawingPoint place) const noexcept;
+
+    void removeSelection();
+
+    void paint (juce::Graphics& graphics) override;
+    void paintOverChildren (juce::Graphics& graphics) override;
+    void mouseDown (const juce::MouseEvent& event) override;
+    void mouseMove (const juce::MouseEvent& event) override;
+    void mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel) override;
+    bool keyPressed (const juce::KeyPress& key) override;
+
+private:
+    void sessionChanged (BenchSession::Change change) override;
+    void rebuild();
+    void redraw();
+    void addCells();
+    void placeCells();
+    void addHandles();
+    std::unique_ptr<PartCell> makeCell (const SheetItem& item) const;
+    const SheetItem* itemOf (const Selection& selection) const;
+    Selection selectionOf (const SheetItem& item) const;
+    void dropLead (const LeadHandle& handle, juce::Point<float> place);
+    void paintFaults (juce::Graphics& graphics) const;
+    void paintProbe (juce::Graphics& graphics) const;
+    DrawingPoint fromView (juce::Point<float> place) const noexcept;
+    juce::Rectangle<int> toView (const DrawingBox& box) const noexcept;
+    std::optional<juce::Rectangle<float>> placeOfFault (const Finding& finding) const;
+
+    BenchSession& session_;
+    const Series& series_;
+    SchematicLayout layout_;
+    Drawing drawing_;
+    float scale_ = 1.0f;
+    juce::Point<float> origin_;
+    std::vector<std::unique_ptr<PartCell>> cells_;
+    std::vector<Selection> cellNames_; ///< of each cell
+    std::vector<std::unique_ptr<LeadHandle>> handles_;
+    std::optional<Selection> selection_;
+    std::string probe_;
+};
+
+} // namespace stopwright

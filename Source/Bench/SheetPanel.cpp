@@ -1,0 +1,307 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/SheetPanel.h"
+
+#include "Bench/BenchLook.h"
+#include "Bench/Lettering.h"
+#include "Organ/CardEdit.h"
+#include "Organ/CardLead.h"
+
+#include <algorithm>
+#include <array>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr float margin = 8.0f;
+constexpr float rowHeight = 28.0f;
+constexpr std::array seriesNames { "E6", "E12", "E24", "E48", "E96" };
+
+juce::String fromUtf8 (const std::string& text)
+{
+    return juce::String::fromUTF8 (text.c_str());
+}
+
+struct Addition
+{
+    const char* label;
+    PartValue value;
+};
+
+/// What can be added, each standing at a value to begin with.
+std::vector<Addition> additions()
+{
+    return { { "Resistor", Resistor { 10e3 } },
+             { "Capacitor", Capacitor { 10e-9 } },
+             { "Coil", Inductor { 1.0, 150.0, 0.0 } },
+             { "Potentiometer", Potentiometer { 100e3 } },
+             { "Switch", Switch { false } },
+             { "Amplifier", OpAmp {} },
+             { "Diode", Diode { 2.52e-9, 1.75, 0.0 } },
+             { "Transistor, npn", Npn { { 1e-14, 200.0, 2.0, 0.0, {} } } },
+             { "Transistor, pnp", Pnp { { 1e-14, 200.0, 2.0, 0.0, {} } } },
+             { "Supply", Supply { 12.0, 0.0 } } };
+}
+
+} // namespace
+
+SheetPanel::SheetPanel (BenchSession& session, TrialMatcher& matcher, TrialBar::Actions trialActions)
+    : session_ (session),
+      trials_ (session, matcher, std::move (trialActions)),
+      view_ (session, series_),
+      desk_ (session, series_)
+{
+    setTitle ("Sheet");
+    setFocusContainerType (FocusContainerType::none);
+    for (std::size_t index = 0; index < seriesNames.size(); ++index)
+        seriesBox_.addItem (seriesNames[index], static_cast<int> (index) + 1);
+    seriesBox_.setTitle ("Series of preferred values");
+    seriesBox_.setTooltip (
+        "Preferred values: the series in which parts are made. E12 has twelve to the decade (10 % parts), "
+        "E24 twenty-four (5 %), E96 ninety-six (1 %).");
+    seriesBox_.onChange = [this]
+    {
+        setSeries (static_cast<Series> (seriesBox_.getSelectedId() - 1));
+        if (onSeriesChosen)
+            onSeriesChosen (series_);
+    };
+    probe_.setTitle ("Probe");
+    probe_.setTooltip (
+        "Probe: the node whose wave, response and levels the readings show. A click on a wire puts it there.");
+    probe_.onChange = [this]
+    {
+        const auto index = static_cast<std::size_t> (probe_.getSelectedId() - 1);
+        view_.setProbe (index > 0 && index <= probeNodes_.size() ? probeNodes_[index - 1] : std::string());
+    };
+    add_.setTooltip (
+        "A part between the node with the probe and common, or a tap from a keyed bus. Then drag its leads to "
+        "where they belong.");
+    add_.onClick = [this] { showAddMenu(); };
+
+    view_.onSelect = [this] { desk_.show (view_.selection()); };
+    view_.onRename = [this] { desk_.beginRenaming(); };
+    view_.onResize = [this] {
+        view_.layOut ({ viewport_.getMaximumVisibleWidth(), viewport_.getMaximumVisibleHeight() });
+    };
+    view_.onProbe = [this]
+    {
+        fillProbe();
+        if (onProbe)
+            onProbe (view_.probe());
+    };
+    desk_.onRemove = [this] { view_.removeSelection(); };
+    desk_.onRenamed = [this] (const SchematicView::Selection& selection) { view_.takeHold (selection); };
+    setSeries (Series::e12);
+
+    viewport_.setViewedComponent (&view_, false);
+    viewport_.setWantsKeyboardFocus (false);
+    for (juce::Component* child :
+         std::initializer_list<juce::Component*> { &add_, &seriesBox_, &trials_, &probe_, &viewport_, &desk_ })
+        addAndMakeVisible (child);
+    session_.addListener (*this);
+    fillProbe();
+}
+
+SheetPanel::~SheetPanel()
+{
+    session_.removeListener (*this);
+}
+
+void SheetPanel::setSeries (Series series)
+{
+    series_ = series;
+    seriesBox_.setSelectedId (static_cast<int> (series) + 1, juce::dontSendNotification);
+    view_.repaint();
+    desk_.repaint();
+}
+
+void SheetPanel::sessionChanged (BenchSession::Change change)
+{
+    using Change = BenchSession::Change;
+    if (change == Change::values || change == Change::saved || change == Change::registration || change == Change::rail)
+        return;
+    const auto probe = view_.probe();
+    fillProbe();
+    resized();
+    if (onProbe && probe.empty())
+        onProbe (probe);
+}
+
+void SheetPanel::fillProbe()
+{
+    probeNodes_ = nodesOf (session_.card());
+    std::erase (probeNodes_, std::string ("0"));
+    probe_.clear (juce::dontSendNotification);
+    probe_.addItem ("card's output", 1);
+    for (std::size_t index = 0; index < probeNodes_.size(); ++index)
+        probe_.addItem ("node " + fromUtf8 (probeNodes_[index]), static_cast<int> (index) + 2);
+    const auto found = std::ranges::find (probeNodes_, view_.probe());
+    probe_.setSelectedId (found == probeNodes_.end() ? 1 : static_cast<int> (found - probeNodes_.begin()) + 2,
+                          juce::dontSendNotification);
+    probe_.setEnabled (session_.isOpen());
+    add_.setEnabled (session_.isOpen());
+}
+
+std::string SheetPanel::nodeToAddAt() const
+{
+    return view_.probe().empty() ? session_.card().output : view_.probe();
+}
+
+void SheetPanel::addPart (const PartValue& value)
+{
+    const auto name = proposedPartName (session_.card(), value);
+    const auto here = nodeToAddAt();
+    std::vector<std::string> nodes;
+    if (leadCount (value) == 2)
+        nodes = { here, "0" };
+    else if (std::holds_alternative<OpAmp> (value))
+        nodes = { here, "", "" };
+    else
+        nodes = { here, here, "0" };
+    const bool isAdded = session_.attempt (
+        [&]
+        {
+            session_.editCard (name + " added",
+                               [&] (Card& card)
+                               {
+                                   // An amplifier begins as a follower: what it puts out goes to its minus input.
+                                   if (nodes.size() == 3 && nodes[1].empty())
+                                       nodes[1] = nodes[2] = proposedNodeName (card);
+                                   card = stopwright::addPart (std::move (card), value, nodes, name);
+                               });
+        });
+    if (isAdded)
+        view_.takeHold ({ false, name });
+}
+
+void SheetPanel::addTapFrom (const std::string& keyedBus)
+{
+    const auto& instrument = session_.document().instrument;
+    if (! instrument)
+        return;
+    const auto bus = std::ranges::find (instrument->keyedBuses, keyedBus, &KeyedBus::name);
+    if (bus == instrument->keyedBuses.end())
+        return;
+    const auto name = proposedTapName (session_.card(), keyedBus);
+    const bool isAdded = session_.attempt (
+        [&]
+        {
+            session_.editCard (name + " tapped",
+                               [&] (Card& card)
+                               {
+                                   const auto node = view_.probe().empty() ? proposedNodeName (card) : view_.probe();
+                                   card = addTap (std::move (card), *bus, node, name);
+                               });
+        });
+    if (isAdded)
+        view_.takeHold ({ true, name });
+}
+
+void SheetPanel::showAddMenu()
+{
+    juce::PopupMenu menu;
+    const auto there = nodeToAddAt();
+    menu.addSectionHeader ("Between node " + fromUtf8 (there.empty() ? "?" : there) + " and common");
+    for (const auto& addition : additions())
+        menu.addItem (addition.label, [this, value = addition.value] { addPart (value); });
+    if (const auto& instrument = session_.document().instrument)
+    {
+        juce::PopupMenu buses;
+        for (const auto& bus : instrument->keyedBuses)
+            buses.addItem (fromUtf8 (bus.name), [this, name = bus.name] { addTapFrom (name); });
+        menu.addSubMenu ("Tap from a keyed bus", buses, ! instrument->keyedBuses.empty());
+    }
+    menu.showMenuAsync (
+        juce::PopupMenu::Options().withTargetComponent (add_).withParentComponent (getTopLevelComponent()));
+}
+
+juce::String SheetPanel::faultText() const
+{
+    juce::StringArray sentences;
+    for (const auto& finding : session_.faults())
+        sentences.add (fromUtf8 (finding.sentence));
+    if (session_.isUnsound())
+        sentences.add ("Until then the last network that could be computed sounds on.");
+    return sentences.joinIntoString (" ");
+}
+
+int SheetPanel::faultHeight (int width) const
+{
+    const auto text = faultText();
+    if (text.isEmpty())
+        return 0;
+    juce::AttributedString attributed;
+    attributed.append (text, Lettering::small());
+    juce::TextLayout layout;
+    layout.createLayout (attributed, static_cast<float> (width - Lettering::px (28.0f)));
+    return std::min (static_cast<int> (layout.getHeight()) + Lettering::px (10.0f), Lettering::px (90.0f));
+}
+
+KnobCell* SheetPanel::findCell (const CardKnob& knob) const
+{
+    const bool isTap = knob.place == CardKnob::Place::tapLevel;
+    if (auto* const cell = dynamic_cast<KnobCell*> (view_.findCell ({ isTap, knob.name }));
+        cell != nullptr && cell->knob() == knob)
+        return cell;
+    return desk_.findCell (knob);
+}
+
+void SheetPanel::resized()
+{
+    auto area = getLocalBounds().reduced (Lettering::px (margin), Lettering::px (margin));
+    const int row = Lettering::px (rowHeight);
+    const int space = Lettering::px (6.0f);
+    auto top = area.removeFromTop (row);
+    seriesBox_.setBounds (top.removeFromRight (Lettering::px (76.0f)));
+    seriesLabel_ = top.removeFromRight (Lettering::widthOf (Lettering::body(), "Steps") + space);
+    top.removeFromRight (2 * space);
+    add_.setBounds (
+        top.removeFromRight (Lettering::widthOf (Lettering::body(), add_.getButtonText()) + Lettering::px (22.0f)));
+    titleArea_ = top.withTrimmedLeft (space).withTrimmedRight (space);
+
+    area.removeFromTop (space);
+    auto second = area.removeFromTop (row);
+    probe_.setBounds (second.removeFromRight (Lettering::px (132.0f)));
+    probeLabel_ = second.removeFromRight (Lettering::widthOf (Lettering::body(), "Probe") + space);
+    trials_.setBounds (second.withTrimmedRight (2 * space));
+    area.removeFromTop (space);
+
+    faultArea_ = area.removeFromTop (faultHeight (area.getWidth()));
+    desk_.setBounds (area.removeFromBottom (Lettering::px (PartDesk::height))
+                         .expanded (Lettering::px (margin), 0)
+                         .withBottom (getHeight() - 1));
+    viewport_.setScrollBarThickness (Lettering::px (12.0f));
+    viewport_.setBounds (area);
+    view_.layOut ({ area.getWidth(), area.getHeight() });
+    repaint();
+}
+
+void SheetPanel::paint (juce::Graphics& graphics)
+{
+    BenchLook::drawSheet (graphics, *this);
+    const auto& colours = BenchLook::paletteOf (*this);
+    graphics.setColour (colours.ink);
+    auto title = titleArea_;
+    Lettering::draw (graphics, *this, "Sheet", Lettering::title(),
+                     title.removeFromLeft (Lettering::widthOf (Lettering::title(), "Sheet")));
+    title.removeFromLeft (Lettering::px (12.0f));
+    const auto name = fromUtf8 (session_.card().name);
+    if (Lettering::widthOf (Lettering::body(), name) <= title.getWidth())
+        Lettering::draw (graphics, *this, name, Lettering::body(), title);
+    Lettering::draw (graphics, *this, "Steps", Lettering::body(), seriesLabel_);
+    Lettering::draw (graphics, *this, "Probe", Lettering::body(), probeLabel_);
+    if (! session_.isOpen())
+        Lettering::draw (graphics, *this, "No card is open. \"Open\" takes a card or an instrument.", Lettering::body(),
+                         viewport_.getBounds(), juce::Justification::centred);
+    if (faultArea_.isEmpty())
+        return;
+    graphics.setColour (colours.notice);
+    graphics.fillRect (faultArea_.withWidth (Lettering::px (4.0f)));
+    juce::AttributedString text;
+    text.append (faultText(), Lettering::small(), colours.ink);
+    text.draw (graphics, faultArea_.withTrimmedLeft (Lettering::px (12.0f)).toFloat());
+}
+
+} // namespace stopwright
