@@ -70,21 +70,11 @@ int CirclingSource::leastLatencyFrames (const RotorSettings& rotor, const Fracti
     return kernel.reach() + 1 + static_cast<int> (std::ceil (framesAcross (rotor, rateHz)));
 }
 
-CirclingSource::Sight CirclingSource::lookFrom (double radians) const noexcept
-{
-    const double d = place_.microphoneMetres;
-    const double cosine = std::cos (radians);
-    const double metres = std::sqrt (d * d + radius_ * (radius_ - 2.0 * d * cosine));
-    const double mouth = (d * cosine - radius_) / metres;
-    return { metres, d * radius_ * std::sin (radians) / metres,
-             d / metres * (1.0 - 0.5 * place_.directivity * (1.0 - mouth)) };
-}
-
 /// tau = D (a - w tau) / c.
 void CirclingSource::findDelay() noexcept
 {
     const double radiansPerSecond = fullTurn * turn_.turnsPerSecond();
-    const auto sight = lookFrom (fullTurn * turn_.turns() - radiansPerSecond * seconds_);
+    const auto sight = RotorSight::at (fullTurn * turn_.turns() - radiansPerSecond * seconds_, radius_, place_);
     const double error = seconds_ - sight.metres / soundMetresPerSecond;
     seconds_ -= error / (1.0 + radiansPerSecond * sight.metresPerRadian / soundMetresPerSecond);
     gain_ = sight.gain;

@@ -4,6 +4,7 @@
 #include "Organ/Outlet.h"
 #include "Sound/FractionalKernel.h"
 #include "Sound/RotorTurn.h"
+#include "Study/RotorSight.h"
 
 #include <cstddef>
 #include <memory>
@@ -13,28 +14,19 @@
 namespace stopwright
 {
 
-/// Where a rotor is heard from, and how much it beams.
-struct RotorPlace
-{
-    double microphoneMetres = 1.0; ///< from the axis, in the plane of the rotor
-    double directivity = 0.0;      ///< amplitude lost behind the mouth: 0 sends alike all round, 1 nothing to the rear
-};
-
 /// A source on a circle, heard by a microphone at rest: Doppler, distance and directivity, all from where it was when
 /// the sound left it.
 ///
-/// With radius r, microphone at d, angle a (0 towards it), the way is D (a) = sqrt (d^2 + r^2 - 2 d r cos a). What arrives
-/// at t left at t - tau, tau = D (a (t - tau)) / c: solved by one Newton step from the tau of the sample before, taking
-/// the speed as steady on the way. So a source coming on at v sounds f / (1 - v / c), and not f (1 + v / c). The
-/// amplitude is (d / D) (1 - directivity (1 - cos b) / 2), b the angle between mouth and the way to the microphone,
-/// cos b = (d cos a - r) / D. c = 343 m/s.
+/// Way D (a) and amplitude at an angle are RotorSight's. What arrives at t left at t - tau, tau = D (a (t - tau)) / c:
+/// solved by one Newton step from the tau of the sample before, taking the speed as steady on the way. So a source coming
+/// on at v sounds f / (1 - v / c), and not f (1 + v / c). c = 343 m/s.
 /// Threading: construct on [control]; noexcept functions on [audio], no allocation, no lock.
 /// Source: Pierce, Acoustics (1981), moving sources; Smith, Serafin, Abel & Berners, DAFx-02 (2002), rotating horns
-/// (both from memory); the cosine law is common practice, no source
+/// (both from memory)
 class CirclingSource
 {
 public:
-    static constexpr double soundMetresPerSecond = 343.0;
+    static constexpr double soundMetresPerSecond = RotorSight::soundMetresPerSecond;
 
     /// `latencyFrames` is how late a sound from the axis would come, at least leastLatencyFrames.
     /// Fails: Error when the circle reaches the microphone, or the source moves at half the speed of sound or more.
@@ -66,14 +58,6 @@ public:
     void copyStateFrom (const CirclingSource& other) noexcept;
 
 private:
-    struct Sight
-    {
-        double metres;
-        double metresPerRadian;
-        double gain;
-    };
-
-    Sight lookFrom (double radians) const noexcept;
     void findDelay() noexcept;
 
     double rateHz_;

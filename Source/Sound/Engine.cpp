@@ -6,6 +6,7 @@
 #include "Sound/Kernel.h"
 #include "Sound/ListeningReference.h"
 #include "Sound/TelemetryBoard.h"
+#include "Units/Decibels.h"
 
 #include <algorithm>
 #include <chrono>
@@ -28,6 +29,11 @@ double secondsSince (std::chrono::steady_clock::time_point start) noexcept
     return std::chrono::duration<double> (std::chrono::steady_clock::now() - start).count();
 }
 
+double trialGain (double gainDb) noexcept
+{
+    return std::isnan (gainDb) ? 1.0 : fromDecibels (std::clamp (gainDb, Engine::lowestTrialGainDb, 0.0));
+}
+
 } // namespace
 
 struct Engine::Implementation
@@ -42,6 +48,7 @@ struct Engine::Implementation
     void publish (std::unique_ptr<PlayedVoice> played, const std::string& tablet);
     void play (std::function<std::unique_ptr<Voice> (const StreamSpec&)> maker,
                double referenceVolts,
+               double trialGainDb,
                const std::string& tablet = {});
     template <typename Kind>
     bool turn (double value, const std::function<std::optional<int> (const Kind&)>& find);
@@ -94,32 +101,35 @@ void Engine::prepare (const StreamSpec& spec)
         own.voices.push_back (std::move (rebuilt));
 }
 
-void Engine::setCard (const Card& card, const KeySource& keySource, bool newReference)
+void Engine::setCard (const Card& card, const KeySource& keySource, bool newReference, double trialGainDb)
 {
     auto& own = *implementation_;
     own.play ([card, keySource] (const StreamSpec& spec)
               { return std::make_unique<CardVoice> (card, keySource, spec); },
-              newReference || ! own.makeVoice ? referenceVolts (card, keySource) : own.reference);
+              newReference || ! own.makeVoice ? referenceVolts (card, keySource) : own.reference, trialGainDb);
 }
 
 void Engine::setInstrument (const Instrument& instrument,
                             const InstrumentCards& cards,
                             const std::string& tabletInHand,
-                            bool newReference)
+                            bool newReference,
+                            double trialGainDb)
 {
     auto& own = *implementation_;
     own.play ([instrument, cards] (const StreamSpec& spec)
               { return std::make_unique<InstrumentVoice> (instrument, cards, spec); },
               newReference || ! own.makeVoice ? referenceVolts (instrument, cards, tabletInHand) : own.reference,
-              tabletInHand);
+              trialGainDb, tabletInHand);
 }
 
 void Engine::Implementation::play (std::function<std::unique_ptr<Voice> (const StreamSpec&)> maker,
                                    double referenceVolts,
+                                   double trialGainDb,
                                    const std::string& tablet)
 {
     collectReplaced();
     auto played = std::make_unique<PlayedVoice> (maker (spec), referenceVolts, voices);
+    played->setGain (trialGain (trialGainDb));
     makeVoice = std::move (maker);
     reference = referenceVolts;
     publish (std::move (played), tablet);
@@ -163,6 +173,19 @@ bool Engine::turnTapLevel (const std::string& tapName, double voltsPeakToPeak)
                                 [&] (const CardVoice& voice) { return voice.findTapLevelKnob (tapName); })
            || own.turn<InstrumentVoice> (voltsPeakToPeak, [&] (const InstrumentVoice& voice)
                                          { return voice.findTapLevelKnob (own.tabletInHand, tapName); });
+}
+
+void Engine::setTrialGainDb (double gainDb)
+{
+    const std::scoped_lock lock (implementation_->newestMutex);
+    if (implementation_->newest != nullptr)
+        implementation_->newest->setGain (trialGain (gainDb));
+}
+
+double Engine::trialGainDb() const
+{
+    const std::scoped_lock lock (implementation_->newestMutex);
+    return implementation_->newest != nullptr ? toDecibels (implementation_->newest->gain()) : 0.0;
 }
 
 bool Engine::draw (const std::string& tablet, bool isDrawn)

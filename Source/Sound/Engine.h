@@ -20,14 +20,15 @@ namespace stopwright
 /// it sounds: a value ramps, a changed card is built on the control thread, handed over through one atomic slot and
 /// cross-faded; what it replaces is freed on the control thread.
 ///
-/// Threading: prepare, setCard, setInstrument and collectReplaced on one [control] thread; turn*, draw*, switch*, key*, setListeningLevelDb on that
-/// same thread or another single one; telemetry on [any] one reader; process on [audio].
+/// Threading: prepare, setCard, setInstrument and collectReplaced on one [control] thread; turn*, draw*, switch*, key*,
+/// setTrialGainDb and setListeningLevelDb on that same thread or another single one; telemetry on [any] one reader; process on [audio].
 class Engine
 {
 public:
     static constexpr double startListeningLevelDb = -30.0;
     static constexpr double lowestListeningLevelDb = -80.0;
     static constexpr double highestListeningLevelDb = -10.0;
+    static constexpr double lowestTrialGainDb = -40.0;
 
     Engine();
     ~Engine();
@@ -42,15 +43,25 @@ public:
     /// Plays `card` from now on, with a cross-fade when something sounds. With `newReference`, the listening level is
     /// measured afresh: one C4 (or the nearest key) of the card as given comes out at the listening level, rms re full
     /// scale; without it the scale stays, so that an edit that makes the card louder is heard louder.
+    /// `trialGainDb` lowers this card alone, so that two trials are heard equally loud one after the other: the
+    /// cross-fade carries it, and it is no part of a new reference. Clamped as setTrialGainDb does.
     /// Fails: Error with a sentence; what sounded goes on sounding.
-    void setCard (const Card& card, const KeySource& keySource, bool newReference);
+    void setCard (const Card& card, const KeySource& keySource, bool newReference, double trialGainDb = 0.0);
 
     /// Plays a whole instrument from now on, as setCard a card: the tablets that it says are drawn. `tabletInHand` is the
     /// stop whose card turn and turnTapLevel are about, and whose C4 drawn alone the listening level is measured by.
     void setInstrument (const Instrument& instrument,
                         const InstrumentCards& cards,
                         const std::string& tabletInHand,
-                        bool newReference);
+                        bool newReference,
+                        double trialGainDb = 0.0);
+
+    /// The gain of what was set last, from now on, whatever is turned: on a ramp of 20 ms. Units/range: dB, -40 .. 0,
+    /// clamped, since a trial is lowered and never raised; what is not a number counts as 0.
+    void setTrialGainDb (double gainDb);
+
+    /// Of what was set last; 0 when nothing is. Threading: [control].
+    double trialGainDb() const;
 
     /// Turns one number of the card that was set last, or of the stop in hand. Values are SI. Unknown knobs are ignored
     /// and return false.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sound/InstrumentVoice.h"
 
+#include "Organ/PlayableInstrument.h"
 #include "Sound/KeyDesk.h"
 #include "Sound/RailControls.h"
 #include "Sound/RailRack.h"
@@ -19,25 +20,12 @@ namespace
 constexpr int block = RailRack::block;
 constexpr int mostCarry = block - 1;
 
-/// With a bus for stops to be on, if it has none.
-Instrument withBus (Instrument instrument)
-{
-    if (! instrument.mixingBuses.empty())
-        return instrument;
-    instrument.mixingBuses.emplace_back();
-    instrument.outlets.emplace_back();
-    instrument.preamps.emplace_back();
-    for (StopTablet& stop : instrument.stops)
-        stop.bus.clear();
-    return instrument;
-}
-
 } // namespace
 
 struct InstrumentVoice::Implementation
 {
     Implementation (Instrument playable, const InstrumentCards& cards, const StreamSpec& spec)
-        : instrument (withBus (std::move (playable))),
+        : instrument (playableInstrument (std::move (playable))),
           factor (internalFactor (spec)),
           desk (instrument),
           tones (instrument, cards, spec.deviceRateHz * factor, pieceFrames * factor, mostCarry),

@@ -28,6 +28,7 @@ bool PlayedVoice::turn (std::optional<int> controlIndex, double value) noexcept
 
 void PlayedVoice::repeatTurnsOf (const PlayedVoice& other) noexcept
 {
+    setGain (other.gain());
     for (std::size_t index = 0; index < std::min (controls.size(), other.controls.size()); ++index)
         if (const auto value = other.controls.lastPut (index))
             controls.put (index, *value);

@@ -13,7 +13,7 @@
 namespace stopwright
 {
 
-/// A voice on its way through the engine: the voice, the letter boxes of its controls, its scale, and how to take over
+/// A voice on its way through the engine: the voice, the letter boxes of its controls, its scale and gain, and how to take over
 /// from each voice it may find playing. Made and freed on [control]; in between the audio thread has it to itself, but
 /// for the letter boxes and wasReleased.
 struct PlayedVoice
@@ -27,7 +27,13 @@ struct PlayedVoice
     /// at a time.
     bool turn (std::optional<int> controlIndex, double value) noexcept;
 
-    /// Turns what was turned on another playing of the same voice. Threading: [control]
+    /// A gain that goes with this voice whatever is turned; the audio thread runs to it. Threading: put on one [control]
+    /// thread at a time, read on [any].
+    void setGain (double ratio) noexcept { gain_.store (ratio, std::memory_order_relaxed); }
+
+    double gain() const noexcept { return gain_.load (std::memory_order_relaxed); }
+
+    /// Turns what was turned on another playing of the same voice, its gain too. Threading: [control]
     void repeatTurnsOf (const PlayedVoice& other) noexcept;
 
     /// Lets the voice have what is in the letter boxes. Threading: [audio]
@@ -47,6 +53,9 @@ struct PlayedVoice
     double referenceVolts;
     std::vector<Takeover> takeovers;
     std::atomic<bool> wasReleased { false }; ///< the audio thread's last word: it will not touch this again
+
+private:
+    std::atomic<double> gain_ { 1.0 };
 };
 
 } // namespace stopwright

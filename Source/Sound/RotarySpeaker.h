@@ -13,15 +13,14 @@ namespace stopwright
 /// A loudspeaker with a turning horn for what lies above its crossover and a turning drum for what lies below, heard in
 /// mono by one microphone a metre from the axis in the plane of both.
 ///
-/// The horn loses 12 dB behind its mouth and the drum 4.4 dB (amplitude 0.75 and 0.4; common practice, no source). Both
-/// begin with their mouths towards the microphone. Cabinet and room are left out: their reflections would need numbers
-/// that nobody here has measured.
+/// Both begin with their mouths towards the microphone. Cabinet and room are left out: their reflections would need
+/// numbers that nobody here has measured.
 /// Threading: construct on [control]; noexcept functions on [audio], no allocation, no lock.
 class RotarySpeaker
 {
 public:
-    static constexpr RotorPlace hornPlace { .microphoneMetres = 1.0, .directivity = 0.75 };
-    static constexpr RotorPlace drumPlace { .microphoneMetres = 1.0, .directivity = 0.4 };
+    static constexpr RotorPlace hornPlace = rotaryHornPlace;
+    static constexpr RotorPlace drumPlace = rotaryDrumPlace;
 
     /// Fails: Error with a sentence when a rotor cannot turn so (CirclingSource) or the crossover lies too high.
     RotarySpeaker (const RotarySettings& settings, bool isFast, double deviceRateHz);

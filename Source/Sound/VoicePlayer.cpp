@@ -26,6 +26,9 @@ double peakOf (std::span<const double> samples) noexcept
 void VoicePlayer::take (PlayedVoice& incoming) noexcept
 {
     leaving_ = std::exchange (playing_, &incoming);
+    leavingGain_ = playingGain_;
+    playingGain_.setTarget (incoming.gain());
+    playingGain_.finish();
     if (leaving_ == nullptr)
         return;
 
@@ -92,6 +95,8 @@ void VoicePlayer::renderPiece (std::span<double> relative) noexcept
     peakVolts_ = std::max (peakVolts_, peakOf (relative));
     for (double& sample : relative)
         sample /= playing_->referenceVolts;
+    playingGain_.setTarget (playing_->gain());
+    playingGain_.apply (std::span<const double> (relative), relative);
     if (leaving_ != nullptr)
         addLeaving (relative);
 }
@@ -106,6 +111,7 @@ void VoicePlayer::addLeaving (std::span<double> relative) noexcept
         return;
     }
 
+    leavingGain_.apply (std::span<const double> (volts), volts);
     for (std::size_t frame = 0; frame < relative.size(); ++frame)
     {
         fadePlace_ = std::min (1.0, fadePlace_ + fadeStep_);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "Sound/KeyEvent.h"
+#include "Sound/LinearRamp.h"
 #include "Sound/PlayedVoice.h"
 
 #include <array>
@@ -15,15 +16,20 @@ namespace stopwright
 /// longer plays it marks as released.
 ///
 /// The two voices run the same generators in the same phase, so they are added with weights that sum to 1 (equal gain);
-/// equal power would swell by 3 dB half way. Each has its own scale, so one of other strength does not come in with
-/// the gain of the one before.
+/// equal power would swell by 3 dB half way. Each has its own scale and gain, so one of other strength does not come in
+/// with the gain of the one before.
 /// Threading: construct on [control]; noexcept functions on [audio], no allocation, no lock.
 class VoicePlayer
 {
 public:
     static constexpr double fadeSeconds = 0.05;
+    static constexpr double gainRampSeconds = 0.02;
 
-    explicit VoicePlayer (double rateHz) : fadeStep_ (1.0 / (fadeSeconds * rateHz)) {}
+    explicit VoicePlayer (double rateHz)
+        : fadeStep_ (1.0 / (fadeSeconds * rateHz)),
+          playingGain_ (1.0, gainRampSeconds, rateHz),
+          leavingGain_ (playingGain_)
+    {}
 
     /// Whether take may be called: no fade is under way.
     bool isReady() const noexcept { return leaving_ == nullptr; }
@@ -39,7 +45,7 @@ public:
     void releaseAllKeys() noexcept;
     void deliverTurns() noexcept;
 
-    /// The sound re the voice's reference (1 = its rms). relative.size() <= Voice::pieceFrames.
+    /// The sound re the voice's reference (1 = its rms), times its gain. relative.size() <= Voice::pieceFrames.
     void renderPiece (std::span<double> relative) noexcept;
 
     /// Of the voice that plays; not of one that leaves.
@@ -63,6 +69,8 @@ private:
     PlayedVoice* playing_ = nullptr;
     PlayedVoice* leaving_ = nullptr;
     double fadePlace_ = 0.0; ///< 0 .. 1
+    LinearRamp playingGain_;
+    LinearRamp leavingGain_;
     double peakVolts_ = 0.0;
     Piece leavingVolts_ {};
 };

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Study/RailStudy.h"
 
+#include "Study/BusOhms.h"
 #include "Study/TapPartials.h"
 #include "Units/Error.h"
 #include "Units/QuotedText.h"
 
 #include <algorithm>
-#include <numbers>
 #include <span>
 #include <utility>
 
@@ -109,10 +109,7 @@ RailState RailStudy::asOpened() const
 
 Complex RailStudy::busSiemens (std::size_t bus, const RailState& state, double frequencyHz) const
 {
-    const MixingBus& values = instrument_.mixingBuses[bus];
-    Complex siemens = 0.0;
-    if (values.kind == BusKind::passive)
-        siemens = { 1.0 / values.loadOhms, 2.0 * std::numbers::pi * frequencyHz * values.loadFarads };
+    Complex siemens = ownSiemens (instrument_.mixingBuses[bus], frequencyHz);
     for (const std::size_t stop : stopsOfBus_[bus])
     {
         const double ohms = state.mixingOhms[stop];
@@ -124,17 +121,10 @@ Complex RailStudy::busSiemens (std::size_t bus, const RailState& state, double f
     return siemens;
 }
 
-// Virtual earth: I - p Y = (p - out) / Rf with out = -A p and A = GBW / (j f).
 Complex RailStudy::busOhms (std::size_t bus, const RailState& state, double frequencyHz) const
 {
     const MixingBus& values = instrument_.mixingBuses[bus];
-    if (values.kind == BusKind::passive)
-        return 1.0 / busSiemens (bus, state, frequencyHz);
-    if (! values.gainBandwidthHz)
-        return -values.feedbackOhms;
-    const Complex amplification { 0.0, -*values.gainBandwidthHz / frequencyHz };
-    const Complex whole = busSiemens (bus, state, frequencyHz) + (1.0 + amplification) / values.feedbackOhms;
-    return -amplification / whole;
+    return busOhmsAt (values, feels (values) ? busSiemens (bus, state, frequencyHz) : 0.0, frequencyHz);
 }
 
 Complex RailStudy::onward (std::size_t bus, std::size_t stageEnd, double frequencyHz) const

@@ -50,7 +50,7 @@ public:
     void setCard()
     {
         card_ = &cards_[static_cast<std::size_t> (random_.integer (0, static_cast<int> (cards_.size()) - 1))];
-        engine_.setCard (*card_, keySourceForCardAlone (*card_), random_.chance (0.5));
+        engine_.setCard (*card_, keySourceForCardAlone (*card_), random_.chance (0.5), random_.uniform (-60.0, 20.0));
     }
 
     void setInstrument()
@@ -79,6 +79,8 @@ public:
             engine_.releaseAllKeys();
         if (random_.chance (0.05))
             engine_.setListeningLevelDb (random_.uniform (-100.0, 20.0));
+        if (random_.chance (0.05))
+            engine_.setTrialGainDb (random_.uniform (-60.0, 20.0));
         if (random_.chance (0.05))
             engine_.collectReplaced();
         if (random_.chance (0.1))
