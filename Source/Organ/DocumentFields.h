@@ -54,6 +54,10 @@ JsonTree quantityTree (double value, Quantity quantity);
 JsonTree numberTree (double value);
 JsonTree numbersTree (std::span<const double> values);
 
+/// Where the unknown fields of an object are kept: "part:R1" for the first object of a name, "part:R1#2" for the second.
+/// `uses` counts them; ask in the order of the document.
+std::string unknownFieldPlace (std::string_view kind, const std::string& name, std::map<std::string, int>& uses);
+
 /// Fields the program does not know, of one document: taken from readers under "kind:NAME" and put back under the same.
 /// Several objects of one name are told apart by the order they stand in.
 class UnknownFieldStore
