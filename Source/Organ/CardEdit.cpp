@@ -120,6 +120,7 @@ Card removeTap (Card card, std::string_view name)
                      + " is the only tap of this card, and a card has at least one; add another before you remove it.");
     const auto index = static_cast<std::size_t> (&tap - card.taps.data());
     auto kept = takeKeptFields (card);
+    kept.ofAsFound.erase (kept.ofAsFound.begin() + static_cast<std::ptrdiff_t> (index));
     removeItem (card.taps, kept.ofTaps, index);
     putKeptFields (kept, card);
     return card;

@@ -2,6 +2,7 @@
 #include "Circuit/FindingWords.h"
 #include "Organ/CardEdit.h"
 #include "Organ/DocumentGuard.h"
+#include "Organ/KeptFields.h"
 #include "Units/Error.h"
 
 #include <algorithm>
@@ -42,7 +43,17 @@ void moveAll (Card& card, std::string_view from, const std::string& to)
             node = to;
     };
     for (auto& tap : card.taps)
+    {
         move (tap.node);
+        if (! tap.asFound || ! tap.asFound->node)
+            continue;
+        move (*tap.asFound->node);
+        if (*tap.asFound->node == tap.node)
+        {
+            tap.asFound->node.reset();
+            dropEmptyAsFound (card, tap);
+        }
+    }
     for (auto& part : card.parts)
         std::ranges::for_each (part.nodes, move);
     move (card.output);

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Organ/CardItems.h"
 
-#include "Circuit/FindingWords.h"
-#include "Organ/Spelling.h"
+#include "Organ/NamedItem.h"
 #include "Units/Error.h"
 #include "Units/QuotedText.h"
 
@@ -14,31 +13,6 @@ namespace stopwright
 
 namespace
 {
-
-/// "There is no part "R9" on this card; it has R1 and R2."
-template <typename Item>
-[[noreturn]] void refuseStranger (std::string_view word, std::string_view name, const std::vector<Item>& items)
-{
-    std::vector<std::string> names;
-    names.reserve (items.size());
-    for (const auto& item : items)
-        names.push_back (item.name);
-    const std::vector<std::string_view> views (names.begin(), names.end());
-    const auto closest = closestWord (name, views);
-    throw Error ("There is no " + std::string (word) + " " + quotedText (name) + " on this card; "
-                 + (closest         ? "did you mean " + quotedText (*closest) + "?"
-                    : names.empty() ? "it has none."
-                                    : "it has " + partsWords (names) + "."));
-}
-
-template <typename Item>
-Item& itemNamed (std::vector<Item>& items, std::string_view word, std::string_view name)
-{
-    const auto found = std::ranges::find (items, name, &Item::name);
-    if (found == items.end())
-        refuseStranger (word, name, items);
-    return *found;
-}
 
 /// The number behind the letters, 0 where the name is another.
 int numberAfter (std::string_view letters, std::string_view name)
@@ -57,12 +31,12 @@ int numberAfter (std::string_view letters, std::string_view name)
 
 Part& partNamed (Card& card, std::string_view name)
 {
-    return itemNamed (card.parts, "part", name);
+    return itemNamed (card.parts, "part", onThisCard, name);
 }
 
 Tap& tapNamed (Card& card, std::string_view name)
 {
-    return itemNamed (card.taps, "tap", name);
+    return itemNamed (card.taps, "tap", onThisCard, name);
 }
 
 bool isNameTaken (const Card& card, std::string_view name) noexcept

@@ -3,8 +3,7 @@
 
 #include "Organ/FieldReader.h"
 #include "Organ/JsonTree.h"
-#include "Tone/Wave.h"
-#include "Units/Footage.h"
+#include "Organ/WaveSource.h"
 
 #include <map>
 #include <span>
@@ -29,15 +28,7 @@ void requireKind (FieldReader& document, std::string_view kind);
 /// An empty document of a kind: version and kind.
 JsonTree documentOf (std::string_view kind);
 
-/// Reads and writes the fields that describe a wave, its footage and its level: of a tap or of a keyed bus.
-struct WaveSource
-{
-    Wave wave;
-    Footage footage;
-    double voltsPeakToPeak = 1.0;
-    double sourceOhms = 0.0;
-};
-
+/// The fields that describe a wave, its footage and its level: of a tap or of a keyed bus.
 WaveSource readWaveSource (FieldReader& fields);
 void writeWaveSource (const WaveSource& source, JsonTree& tree);
 

@@ -14,6 +14,7 @@ namespace stopwright
 struct KeptFields
 {
     std::vector<std::string> ofTaps;
+    std::vector<std::string> ofAsFound; ///< of the taps, empty where a tap has none
     std::vector<std::string> ofParts;
 };
 
@@ -22,5 +23,9 @@ KeptFields takeKeptFields (Card& card);
 
 /// Puts them back under the names that the card's taps and parts have; one text for each. Threading: [control].
 void putKeptFields (const KeptFields& kept, Card& card);
+
+/// Drops what is noted of a tap of the card, and the unknown fields in it, if the tap is as it was found.
+/// Threading: [control].
+void dropEmptyAsFound (Card& card, Tap& tap);
 
 } // namespace stopwright
