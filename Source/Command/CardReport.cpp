@@ -9,6 +9,7 @@
 #include "Organ/DocumentLimits.h"
 #include "Organ/PlainText.h"
 #include "Organ/UnknownFields.h"
+#include "Organ/WaveWords.h"
 #include "Units/Engineering.h"
 
 #include <array>
@@ -68,8 +69,7 @@ std::string describe (const Card& card, const Netlist& netlist, const std::files
     text << file.string() << ": stop card \"" << printable (card.name, DocumentLimits::titleCharacters)
          << "\", sound\n";
     for (const auto& tap : card.taps)
-        text << "  tap     " << tap.name << " at node " << tap.node << ": "
-             << waveWords (tap.wave, tap.footage, tap.voltsPeakToPeak, tap.sourceOhms)
+        text << "  tap     " << tap.name << " at node " << tap.node << ": " << waveWords (waveSourceOf (tap))
              << (tap.polarity < 0 ? ", polarity reversed" : "") << '\n';
     text << "  parts   " << card.parts.size() << ": " << partCounts (card.parts) << '\n'
          << "  nodes   " << NodeMap (netlist).count() << " besides common\n"
@@ -90,13 +90,6 @@ std::string counted (std::size_t count, const std::string& what)
         return "1 " + what;
     return std::to_string (count) + " "
            + (endsInY ? what.substr (0, what.size() - 1) + "ies" : what + (hisses ? "es" : "s"));
-}
-
-std::string waveWords (const Wave& wave, const Footage& footage, double voltsPeakToPeak, double sourceOhms)
-{
-    return std::string (waveName (wave.kind)) + ", " + footage.text() + " ft, "
-           + formatForReading (voltsPeakToPeak, Quantity::voltage) + " p-p behind "
-           + formatForReading (sourceOhms, Quantity::resistance);
 }
 
 DocumentReport reportOf (const Card& card, const std::filesystem::path& file)

@@ -12,9 +12,6 @@ namespace stopwright
 /// Taps, parts, nodes and states of a card, where it rests if it has diodes, transistors or supplies, and all that its network check finds. Threading: [control].
 DocumentReport reportOf (const Card& card, const std::filesystem::path& file);
 
-/// A wave as the trade says it: "square, 8 ft, 1.00 V p-p behind 1.00 kΩ". Threading: [control].
-std::string waveWords (const Wave& wave, const Footage& footage, double voltsPeakToPeak, double sourceOhms);
-
 /// "1 resistor", "3 resistors". Threading: [control].
 std::string counted (std::size_t count, const std::string& what);
 

@@ -6,6 +6,7 @@
 #include "Command/SignalPathWords.h"
 #include "Organ/DocumentLimits.h"
 #include "Organ/PlainText.h"
+#include "Organ/WaveWords.h"
 #include "Units/Engineering.h"
 #include "Units/Pitch.h"
 
@@ -65,7 +66,7 @@ std::string keyerWords (const KeyerSettings& keyer)
 
 std::string keyedBusWords (const KeyedBus& bus)
 {
-    auto words = waveWords (bus.wave, bus.footage, bus.voltsPeakToPeak, bus.sourceOhms);
+    auto words = waveWords (waveSourceOf (bus));
     if (bus.collectorOhms)
         words += ", keys through " + formatForReading (*bus.collectorOhms, Quantity::resistance) + " each into "
                  + formatForReading (bus.loadOhms, Quantity::resistance);

@@ -6,6 +6,19 @@
 namespace stopwright
 {
 
+WaveSource waveSourceOf (const Tap& tap)
+{
+    return { tap.wave, tap.footage, tap.voltsPeakToPeak, tap.sourceOhms };
+}
+
+void takeWaveSource (Tap& tap, const WaveSource& source)
+{
+    tap.wave = source.wave;
+    tap.footage = source.footage;
+    tap.voltsPeakToPeak = source.voltsPeakToPeak;
+    tap.sourceOhms = source.sourceOhms;
+}
+
 Netlist netlistOf (const Card& card)
 {
     Netlist netlist;

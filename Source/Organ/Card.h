@@ -2,10 +2,12 @@
 #pragma once
 
 #include "Circuit/Netlist.h"
+#include "Organ/AsFound.h"
 #include "Tone/Wave.h"
 #include "Units/Footage.h"
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,11 +25,18 @@ struct Tap
     double sourceOhms = 0.0;
     std::string node;
     int polarity = 1;
+    std::optional<AsFoundTap> asFound; ///< what was otherwise before the work
 };
+
+/// The keyed wave a tap takes. Threading: [control], like all below.
+WaveSource waveSourceOf (const Tap& tap);
+
+/// Gives a tap another keyed wave.
+void takeWaveSource (Tap& tap, const WaveSource& source);
 
 /// A proposed stop: the waves it taps, its network, and the node that goes to the bus.
 /// Fields of a document that the program does not know are kept as JSON text and written back: keys are "card",
-/// "tap:NAME" and "part:NAME" (see UnknownFields.h).
+/// "tap:NAME", "tapAsFound:TAP" and "part:NAME" (see UnknownFields.h).
 struct Card
 {
     std::string name;
@@ -38,10 +47,10 @@ struct Card
     std::map<std::string, std::string> unknownFields;
 };
 
-/// The card as a network: one source port per tap, in order, under the tap's name. Threading: [control].
+/// The card as a network: one source port per tap, in order, under the tap's name.
 Netlist netlistOf (const Card& card);
 
-/// The distinct waves of the taps, and which of them each tap uses. Threading: [control].
+/// The distinct waves of the taps, and which of them each tap uses.
 struct TapWaves
 {
     std::vector<Wave> waves;
@@ -51,7 +60,6 @@ struct TapWaves
 TapWaves tapWavesOf (const Card& card);
 
 /// The footages of the taps that are no octaves of 8 ft, each once: those an exact mutation needs generators for.
-/// Threading: [control].
 std::vector<Footage> mutationsOf (const Card& card);
 
 } // namespace stopwright

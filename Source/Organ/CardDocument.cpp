@@ -3,6 +3,7 @@
 
 #include "Circuit/CircuitLimits.h"
 #include "Circuit/FindingWords.h"
+#include "Organ/AsFoundFields.h"
 #include "Organ/DocumentFields.h"
 #include "Organ/DocumentFile.h"
 #include "Organ/DocumentLimits.h"
@@ -14,30 +15,28 @@ namespace stopwright
 namespace
 {
 
-Tap readTap (FieldReader& fields)
+Tap readTap (FieldReader& fields, UnknownFieldStore& unknown)
 {
     Tap tap;
     tap.name = fields.name ("name");
     fields.setLabel ("tap " + partWords (tap.name));
 
-    const auto source = readWaveSource (fields);
-    tap.wave = source.wave;
-    tap.footage = source.footage;
-    tap.voltsPeakToPeak = source.voltsPeakToPeak;
-    tap.sourceOhms = source.sourceOhms;
+    takeWaveSource (tap, readWaveSource (fields));
     tap.node = fields.name ("node");
     tap.polarity = readPolarity (fields);
+    tap.asFound = readTapAsFound (fields, tap.name, unknown);
     return tap;
 }
 
-JsonTree tapTree (const Tap& tap)
+JsonTree tapTree (const Tap& tap, UnknownFieldSource& unknown)
 {
     JsonTree tree;
     tree["name"] = tap.name;
-    writeWaveSource ({ tap.wave, tap.footage, tap.voltsPeakToPeak, tap.sourceOhms }, tree);
+    writeWaveSource (waveSourceOf (tap), tree);
     tree["node"] = tap.node;
     if (tap.polarity != 1)
         tree["polarity"] = tap.polarity;
+    writeAsFound (tap.asFound, tap.name, tree, unknown);
     return tree;
 }
 
@@ -56,7 +55,7 @@ Card parseCard (std::string_view text, std::string_view origin)
     card.note = document.freeText ("note", DocumentLimits::bytes);
     for (auto& fields : document.objects ("taps", "tap", 1, CircuitLimits::sources))
     {
-        card.taps.push_back (readTap (fields));
+        card.taps.push_back (readTap (fields, unknown));
         unknown.take ("tap", card.taps.back().name, fields);
     }
     for (auto& fields : document.objects ("parts", "part", 0, CircuitLimits::parts))
@@ -85,7 +84,7 @@ std::string cardText (const Card& card)
     auto taps = JsonTree::array();
     for (const auto& tap : card.taps)
     {
-        taps.push_back (tapTree (tap));
+        taps.push_back (tapTree (tap, unknown));
         unknown.putInto (taps.back(), "tap", tap.name);
     }
     auto parts = JsonTree::array();

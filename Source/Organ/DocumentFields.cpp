@@ -24,14 +24,6 @@ std::string withArticle (std::string_view kind)
     return std::string (kind == "instrument" ? "an " : "a ").append (kind);
 }
 
-/// "part:R1" for the first object of a name, "part:R1#2" for the second.
-std::string placeOf (std::string_view kind, const std::string& name, std::map<std::string, int>& uses)
-{
-    const auto place = std::string (kind) + (name.empty() ? std::string() : ":" + name);
-    const auto use = ++uses[place];
-    return use == 1 ? place : place + "#" + std::to_string (use);
-}
-
 } // namespace
 
 std::string_view documentKindOf (FieldReader& document)
@@ -97,16 +89,23 @@ JsonTree numbersTree (std::span<const double> values)
     return list;
 }
 
+std::string unknownFieldPlace (std::string_view kind, const std::string& name, std::map<std::string, int>& uses)
+{
+    const auto place = std::string (kind) + (name.empty() ? std::string() : ":" + name);
+    const auto use = ++uses[place];
+    return use == 1 ? place : place + "#" + std::to_string (use);
+}
+
 void UnknownFieldStore::take (std::string_view kind, const std::string& name, const FieldReader& reader)
 {
-    const auto place = placeOf (kind, name, uses_);
+    const auto place = unknownFieldPlace (kind, name, uses_);
     if (auto unknown = reader.unknownFields(); ! unknown.empty())
         fields_.insert_or_assign (place, std::move (unknown));
 }
 
 void UnknownFieldSource::putInto (JsonTree& tree, std::string_view kind, const std::string& name)
 {
-    const auto found = fields_.find (placeOf (kind, name, uses_));
+    const auto found = fields_.find (unknownFieldPlace (kind, name, uses_));
     if (found == fields_.end())
         return;
     const auto unknown = parseJson (found->second, "kept fields of " + found->first);

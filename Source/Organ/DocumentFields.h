@@ -3,8 +3,7 @@
 
 #include "Organ/FieldReader.h"
 #include "Organ/JsonTree.h"
-#include "Tone/Wave.h"
-#include "Units/Footage.h"
+#include "Organ/WaveSource.h"
 
 #include <map>
 #include <span>
@@ -29,15 +28,7 @@ void requireKind (FieldReader& document, std::string_view kind);
 /// An empty document of a kind: version and kind.
 JsonTree documentOf (std::string_view kind);
 
-/// Reads and writes the fields that describe a wave, its footage and its level: of a tap or of a keyed bus.
-struct WaveSource
-{
-    Wave wave;
-    Footage footage;
-    double voltsPeakToPeak = 1.0;
-    double sourceOhms = 0.0;
-};
-
+/// The fields that describe a wave, its footage and its level: of a tap or of a keyed bus.
 WaveSource readWaveSource (FieldReader& fields);
 void writeWaveSource (const WaveSource& source, JsonTree& tree);
 
@@ -53,6 +44,10 @@ JsonTree quantityTree (double value, Quantity quantity);
 /// A plain number: 2 and not 2.0 where it is whole.
 JsonTree numberTree (double value);
 JsonTree numbersTree (std::span<const double> values);
+
+/// Where the unknown fields of an object are kept: "part:R1" for the first object of a name, "part:R1#2" for the second.
+/// `uses` counts them; ask in the order of the document.
+std::string unknownFieldPlace (std::string_view kind, const std::string& name, std::map<std::string, int>& uses);
 
 /// Fields the program does not know, of one document: taken from readers under "kind:NAME" and put back under the same.
 /// Several objects of one name are told apart by the order they stand in.

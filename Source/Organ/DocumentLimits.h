@@ -27,6 +27,7 @@ struct DocumentLimits
     static constexpr std::size_t pathCharacters = 1024;   ///< of a card's file
     static constexpr std::size_t maskEntries = 512;       ///< harmonics of a mask, and bands
     static constexpr std::size_t sourceCharacters = 1000; ///< who says what a mask wants
+    static constexpr std::size_t whyCharacters = 1000;    ///< why something was altered
 };
 
 } // namespace stopwright

@@ -57,7 +57,7 @@ Tuning tuningOf (const TuningStatement& statement, const std::vector<Footage>& m
 /// and of tablets with couplers, are unique each among their kind. Unknown fields are kept as in Card ("instrument",
 /// "tuning", "keyer", "contacts", and "division:NAME", "keyedBus:NAME", "mixingBus:NAME", "preamp:NAME",
 /// "stage:PREAMP/NAME", "outlet:NAME", "coupler:NAME", "stop:NAME"; of what stands inside these "keyer:KEYED BUS",
-/// "coupling:PREAMP/STAGE", and "tremulant:OUTLET", "rotary:OUTLET", "horn:OUTLET", "drum:OUTLET").
+/// "stopAsFound:STOP", "coupling:PREAMP/STAGE", and "tremulant:OUTLET", "rotary:OUTLET", "horn:OUTLET", "drum:OUTLET").
 struct Instrument
 {
     std::string name;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Organ/WaveSource.h"
 #include "Tone/KeyerSettings.h"
 #include "Tone/Wave.h"
 #include "Units/Footage.h"
@@ -27,5 +28,11 @@ struct KeyedBus
     double loadOhms = 10000.0;           ///< Rl, of the bus; means something only beside collectorOhms
     std::optional<KeyerSettings> keyer;  ///< instead of the instrument's
 };
+
+/// The keyed wave it carries. Threading: [control].
+inline WaveSource waveSourceOf (const KeyedBus& bus)
+{
+    return { bus.wave, bus.footage, bus.voltsPeakToPeak, bus.sourceOhms };
+}
 
 } // namespace stopwright

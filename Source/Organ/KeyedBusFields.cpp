@@ -43,7 +43,7 @@ JsonTree keyedBusTree (const KeyedBus& bus, UnknownFieldSource& unknown)
 {
     JsonTree tree;
     tree["name"] = bus.name;
-    writeWaveSource ({ bus.wave, bus.footage, bus.voltsPeakToPeak, bus.sourceOhms }, tree);
+    writeWaveSource (waveSourceOf (bus), tree);
     if (bus.collectorOhms)
     {
         tree["collectorOhms"] = quantityTree (*bus.collectorOhms, Quantity::resistance);

@@ -2,6 +2,7 @@
 #include "Organ/StopFields.h"
 
 #include "Circuit/FindingWords.h"
+#include "Organ/AsFoundFields.h"
 #include "Organ/ListFields.h"
 
 #include <array>
@@ -15,11 +16,19 @@ namespace
 /// In the order of WhenRetired.
 constexpr std::array<std::string_view, 2> retiredWords { "open", "grounded" };
 
-constexpr ValueRange mixingRange { "mixing resistance", Quantity::resistance, 1e-3, 1e12 };
-
 } // namespace
 
-StopTablet readStop (FieldReader& fields, const Instrument& instrument, UnknownFieldStore& /*unknown*/)
+WhenRetired readRetired (FieldReader& fields, WhenRetired fallback)
+{
+    return static_cast<WhenRetired> (fields.choice ("whenRetired", retiredWords, static_cast<std::size_t> (fallback)));
+}
+
+std::string_view retiredWord (WhenRetired whenRetired) noexcept
+{
+    return retiredWords[static_cast<std::size_t> (whenRetired)];
+}
+
+StopTablet readStop (FieldReader& fields, const Instrument& instrument, UnknownFieldStore& unknown)
 {
     StopTablet stop;
     stop.name = fields.name ("tablet");
@@ -38,13 +47,13 @@ StopTablet readStop (FieldReader& fields, const Instrument& instrument, UnknownF
     }
     stop.mixingOhms = fields.quantity ("mixingOhms", mixingRange, stop.mixingOhms);
     stop.polarity = readPolarity (fields);
-    stop.whenRetired = static_cast<WhenRetired> (
-        fields.choice ("whenRetired", retiredWords, static_cast<std::size_t> (stop.whenRetired)));
+    stop.whenRetired = readRetired (fields, stop.whenRetired);
     stop.drawn = fields.flag ("drawn", stop.drawn);
+    stop.asFound = readStopAsFound (fields, stop.name, unknown);
     return stop;
 }
 
-JsonTree stopTree (const StopTablet& stop, UnknownFieldSource& /*unknown*/)
+JsonTree stopTree (const StopTablet& stop, UnknownFieldSource& unknown)
 {
     const StopTablet usual;
     JsonTree tree;
@@ -61,9 +70,10 @@ JsonTree stopTree (const StopTablet& stop, UnknownFieldSource& /*unknown*/)
     if (stop.polarity != usual.polarity)
         tree["polarity"] = stop.polarity;
     if (! stop.bus.empty() || stop.whenRetired != usual.whenRetired)
-        tree["whenRetired"] = retiredWords[static_cast<std::size_t> (stop.whenRetired)];
+        tree["whenRetired"] = retiredWord (stop.whenRetired);
     if (stop.drawn)
         tree["drawn"] = true;
+    writeAsFound (stop.asFound, stop.name, tree, unknown);
     return tree;
 }
 

@@ -13,4 +13,10 @@ namespace stopwright
 StopTablet readStop (FieldReader& fields, const Instrument& instrument, UnknownFieldStore& unknown);
 JsonTree stopTree (const StopTablet& stop, UnknownFieldSource& unknown);
 
+inline constexpr ValueRange mixingRange { "mixing resistance", Quantity::resistance, 1e-3, 1e12 };
+
+/// The field whenRetired.
+WhenRetired readRetired (FieldReader& fields, WhenRetired fallback);
+std::string_view retiredWord (WhenRetired whenRetired) noexcept;
+
 } // namespace stopwright

@@ -1,17 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Organ/AsFound.h"
+
+#include <optional>
 #include <string>
 
 namespace stopwright
 {
-
-/// What a stop that is not drawn leaves on its bus.
-enum class WhenRetired
-{
-    open,    ///< nothing: the mixing resistor hangs free, and the bus grows louder for the others
-    grounded ///< its mixing resistor to common, so that levels stay as they are
-};
 
 /// One tablet of the stop rail. `cardFile` is relative to the instrument's document; empty for a blank tablet.
 /// `proposed` marks the tablet the work is about.
@@ -25,7 +21,8 @@ struct StopTablet
     double mixingOhms = 47e3; ///< from the card's output to the bus
     int polarity = 1;         ///< 1 or -1
     WhenRetired whenRetired = WhenRetired::grounded;
-    bool drawn = false; ///< when the instrument is opened
+    bool drawn = false;                 ///< when the instrument is opened
+    std::optional<AsFoundStop> asFound; ///< what was otherwise before the work
 };
 
 } // namespace stopwright

@@ -18,9 +18,12 @@ namespace
 using std::string_view;
 
 constexpr std::array<string_view, 7> cardFields { "stopwright", "kind", "name", "note", "taps", "parts", "output" };
-constexpr std::array<string_view, 14> tapFields { "name",    "wave",       "duty",  "ranks",   "weights",
-                                                  "riseTau", "fallTau",    "tauIn", "weight",  "footage",
-                                                  "vpp",     "sourceOhms", "node",  "polarity" };
+constexpr std::array<string_view, 15> tapFields { "name",    "wave",       "duty",  "ranks",    "weights",
+                                                  "riseTau", "fallTau",    "tauIn", "weight",   "footage",
+                                                  "vpp",     "sourceOhms", "node",  "polarity", "asFound" };
+constexpr std::array<string_view, 15> tapAsFoundFields { "wave",       "duty",  "ranks",    "weights", "riseTau",
+                                                         "fallTau",    "tauIn", "weight",   "footage", "vpp",
+                                                         "sourceOhms", "node",  "polarity", "date",    "why" };
 constexpr std::array<string_view, 22> partFields { "name",       "kind",        "nodes",          "value",
                                                    "tolerance",  "leakOhms",    "windingOhms",    "selfFarads",
                                                    "position",   "taper",       "closed",         "gainBandwidthHz",
@@ -54,8 +57,10 @@ constexpr std::array<string_view, 2> tremulantFields { "rateHz", "depth" };
 constexpr std::array<string_view, 3> rotaryFields { "crossoverHz", "horn", "drum" };
 constexpr std::array<string_view, 5> rotorFields { "slowRpm", "fastRpm", "radiusMetres", "riseSeconds", "fallSeconds" };
 constexpr std::array<string_view, 5> couplerFields { "tablet", "from", "to", "octaves", "drawn" };
-constexpr std::array<string_view, 9> stopFields { "tablet",     "division", "card",        "proposed", "bus",
-                                                  "mixingOhms", "polarity", "whenRetired", "drawn" };
+constexpr std::array<string_view, 10> stopFields { "tablet",     "division", "card",        "proposed", "bus",
+                                                   "mixingOhms", "polarity", "whenRetired", "drawn",    "asFound" };
+constexpr std::array<string_view, 8> stopAsFoundFields { "division", "card",        "bus",  "mixingOhms",
+                                                         "polarity", "whenRetired", "date", "why" };
 
 constexpr std::array<string_view, 12> maskFields { "stopwright", "kind",     "name",      "note",
                                                    "unison",     "levelsRe", "lowestKey", "highestKey",
@@ -73,8 +78,9 @@ struct KindFields
     std::span<const string_view> fields;
 };
 
-constexpr std::array<KindFields, 23> allFields { { { "card", "card", cardFields },
+constexpr std::array<KindFields, 25> allFields { { { "card", "card", cardFields },
                                                    { "tap", "tap", tapFields },
+                                                   { "tapAsFound", "as found of tap", tapAsFoundFields },
                                                    { "part", "part", partFields },
                                                    { "instrument", "instrument", instrumentFields },
                                                    { "tuning", "tuning", tuningFields },
@@ -93,6 +99,7 @@ constexpr std::array<KindFields, 23> allFields { { { "card", "card", cardFields 
                                                    { "drum", "drum of", rotorFields },
                                                    { "coupler", "coupler", couplerFields },
                                                    { "stop", "stop", stopFields },
+                                                   { "stopAsFound", "as found of stop", stopAsFoundFields },
                                                    { "mask", "mask", maskFields },
                                                    { "harmonic", "harmonic", maskHarmonicFields },
                                                    { "band", "band", maskBandFields } } };

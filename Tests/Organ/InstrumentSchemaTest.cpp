@@ -164,6 +164,21 @@ const std::vector<Change>& badForBoth()
         { "/stops/0/whenRetired", R"("closed")" },
         { "/stops/0/whenRetired", "false" },
         { "/stops/0/drawn", R"("true")" },
+        { "/stops/0/asFound", R"("open")" },
+        { "/stops/0/asFound/division", R"("")" },
+        { "/stops/0/asFound/card", R"("/etc/Flute.json")" },
+        { "/stops/0/asFound/card", "null" },
+        { "/stops/0/asFound/bus", "7" },
+        { "/stops/0/asFound/bus", R"("a\tb")" },
+        { "/stops/0/asFound/mixingOhms", "0" },
+        { "/stops/0/asFound/mixingOhms", R"("47k F")" },
+        { "/stops/0/asFound/polarity", "0" },
+        { "/stops/0/asFound/whenRetired", R"("closed")" },
+        { "/stops/0/asFound/date", R"("2026-11-32")" },
+        { "/stops/0/asFound/date", R"("2026-00-10")" },
+        { "/stops/0/asFound/date", R"("26-11-27")" },
+        { "/stops/0/asFound/date", "20261127" },
+        { "/stops/0/asFound/why", "1" },
     };
     return changes;
 }

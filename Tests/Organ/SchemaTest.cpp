@@ -149,6 +149,7 @@ TEST (Schema, HasTheFieldsTheProgramKnows)
     const auto instrument = schemaOf ("instrument");
     EXPECT_EQ (fieldsOf (card), known ("card"));
     EXPECT_EQ (fieldsOf (card["definitions"]["tap"]), known ("tap"));
+    EXPECT_EQ (fieldsOf (card["definitions"]["tapAsFound"]), known ("tapAsFound"));
     EXPECT_EQ (fieldsOf (card["definitions"]["part"]), known ("part"));
     const auto mask = schemaOf ("mask");
     EXPECT_EQ (fieldsOf (mask), known ("mask"));
@@ -156,8 +157,8 @@ TEST (Schema, HasTheFieldsTheProgramKnows)
     EXPECT_EQ (fieldsOf (mask["definitions"]["band"]), known ("band"));
     EXPECT_EQ (fieldsOf (instrument), known ("instrument"));
     EXPECT_EQ (fieldsOf (instrument["properties"]["tuning"]), known ("tuning"));
-    for (const std::string kind :
-         { "keyer", "division", "keyedBus", "contacts", "mixingBus", "preamp", "stage", "outlet", "coupler", "stop" })
+    for (const std::string kind : { "keyer", "division", "keyedBus", "contacts", "mixingBus", "preamp", "stage",
+                                    "outlet", "coupler", "stop", "stopAsFound" })
         EXPECT_EQ (fieldsOf (instrument["definitions"][kind]), known (kind)) << kind;
     EXPECT_EQ (fieldsOf (instrument["definitions"]["stage"]["properties"]["coupling"]), known ("coupling"));
     const auto& tremulantOrRotary = instrument["definitions"]["outlet"]["allOf"];

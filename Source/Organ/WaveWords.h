@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#pragma once
+
+#include "Organ/WaveSource.h"
+
+#include <string>
+
+namespace stopwright
+{
+
+/// A wave as the trade says it: "square, 8 ft, 1.00 V p-p behind 1.00 kΩ", with what tells it from another of its shape:
+/// "pulse of duty 0.0625", "staircase of 4 ranks". Threading: [control].
+std::string waveWords (const WaveSource& source);
+
+} // namespace stopwright
