@@ -68,6 +68,7 @@ struct DrawnArea
     std::vector<DrawingPoint> points;
     Ink ink = Ink::ink;
     bool isHatched = false;
+    double strength = 1.0; ///< 0 .. 1: how much of the ink; the rest is the sheet's colour
 };
 
 enum class TextAlign

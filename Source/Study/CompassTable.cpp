@@ -69,6 +69,22 @@ std::vector<CompassRow> compassTable (const Card& card, const KeySource& keySour
     return rows;
 }
 
+std::vector<CompassRow> compassTable (const BenchPoint& point, const std::function<bool()>& isUnwanted)
+{
+    const KeySource& compass = point.keySource();
+    std::vector<CompassRow> rows;
+    for (int key = compass.lowestKey; key <= compass.highestKey; ++key)
+    {
+        if (isUnwanted && isUnwanted())
+            break;
+        const auto partials = throughGains (
+            tapPartials (point.card(), compass, key),
+            point.polarity(), [&](double frequencyHz) -> const auto& { return point.at (frequencyHz).tapGains; });
+        rows.push_back (rowOf (key, compass.tuning.keyHz (key), partials));
+    }
+    return rows;
+}
+
 std::vector<CompassRow>
     compassTable (const RailStudy& study, const std::vector<std::size_t>& stops, const RailState& state)
 {
