@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace stopwright
 {
@@ -108,7 +109,8 @@ std::vector<InputReading> inputSurvey (const Instrument& instrument,
     Before ofBus;
     Before before;
     std::string preamp;
-    for (const StageHeadroom& found : headroomOf (instrument, cards, { .held = held }))
+    const HeadroomRequest withoutRemedies { .held = held, .marginDb = -std::numeric_limits<double>::infinity() };
+    for (const StageHeadroom& found : headroomOf (instrument, cards, withoutRemedies))
     {
         if (found.preamp.empty())
         {
