@@ -66,7 +66,8 @@ std::optional<InputReading> readingOfStage (const PreampStage& values, const Sta
     if (inverts)
     {
         const double inputOhms = values.coupling->inputOhms;
-        reading.on = whenClipping ({ found.peakVolts(), 1.0 / inputOhms, -values.gain * inputOhms }, reading.rails);
+        const double siemens = 1.0 / (before.ohms + inputOhms);
+        reading.on = whenClipping ({ found.peakVolts(), siemens, -values.gain * inputOhms }, reading.rails);
         off.sourceOhms += inputOhms;
     }
     if (before.isPassive)
