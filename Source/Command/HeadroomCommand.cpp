@@ -1,21 +1,19 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/HeadroomCommand.h"
 
+#include "Command/HeadroomRemarks.h"
 #include "Command/HeadroomWords.h"
 #include "Command/InstrumentSelection.h"
 #include "Command/NumberText.h"
 #include "Command/Options.h"
 #include "Organ/DocumentLimits.h"
 #include "Organ/PlainText.h"
-#include "Study/InputSurvey.h"
 #include "Units/Engineering.h"
-#include "Units/Pitch.h"
 
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
 #include <CLI/Formatter.hpp>
 
-#include <algorithm>
 #include <ostream>
 
 namespace stopwright
@@ -32,7 +30,12 @@ const std::string& footer()
             "wave; different pitch classes are independent, so their peaks add to the bound and their distributions\n"
             "convolve. Edges are rounded within a thousandth of the fastest generator's period instead of\n"
             "overshooting, so that time at the very top of a square comes out up to 2 % (of itself) low.\n"
+            "A passive bus's load is taken to hold the input of the stage behind it; a series resistor is worked out with\n"
+            "the impedance of what is in front of it.\n"
+            "The keys go to every division that drawn stops are played from, and there to those that are on it; couplers\n"
+            "play from there. What is left away or stays silent is named, with --csv on standard error.\n"
             "0.1 % of time, 3 dB, 0.6 V a diode and 1 mA into a pin are common practice; the options set them.\n"
+            "CSV cells are empty where there is no limit or no sound; inf is a current that nothing limits.\n"
             "CSV header: ")
         + headroomCsvHeader + "\nCSV header with --inputs: " + inputsCsvHeader
         + "\nExamples:\n"
@@ -60,10 +63,11 @@ void HeadroomCommand::declare (CLI::App& program)
         name(), "How near drawn stops and sounding keys bring each bus and preamp stage to its rails");
     app->add_option ("INSTRUMENT", file_, "The document of the instrument")->required()->type_name ("FILE");
     addNames (*app, "--stops", stops_, "The tablets to draw, couplers too (default: those the document draws)");
-    auto* const chord =
-        addKeys (*app, "--chord", chord_, "The keys that are held (default: ten notes, C2 G2 C3 E3 G3 C4 E4 G4 C5 E5)");
-    app->add_flag ("--all-keys", allKeys_, "Hold every key, of --division or of all divisions")->excludes (chord);
-    app->add_option ("--division", division_, "The keyboard they are held on (default: that of the first drawn stop)")
+    auto* const chord = addKeys (*app, "--chord", wish_.chord,
+                                 "The keys that are held (default: ten notes, C2 G2 C3 E3 G3 C4 E4 G4 C5 E5)");
+    app->add_flag ("--all-keys", wish_.allKeys, "Hold every key instead")->excludes (chord);
+    app->add_option ("--division", wish_.division,
+                     "The one keyboard they are held on (default: each that a drawn stop is played from)")
         ->type_name ("NAME");
     addQuantity (*app, "--margin", { Quantity::number, 0.0, 40.0, "dB" }, request_.marginDb,
                  "Room the remedies restore, in dB (default 3, common practice)");
@@ -80,26 +84,8 @@ void HeadroomCommand::declare (CLI::App& program)
     app->footer (footer());
 }
 
-std::vector<HeldKey> HeadroomCommand::heldKeys (const SelectedInstrument& selected) const
+void HeadroomCommand::printInputs (const std::vector<InputReading>& readings, std::ostream& out) const
 {
-    if (allKeys_)
-        return allKeysOf (selected.instrument, division_);
-    const auto& stops = selected.instrument.stops;
-    const auto first = std::ranges::find_if (stops, [] (const StopTablet& stop)
-                                             { return stop.drawn && ! stop.cardFile.empty() && ! stop.bus.empty(); });
-    const auto& division = division_.empty() && first != stops.end() ? first->division : division_;
-    std::vector<HeldKey> held;
-    held.reserve (chord_.size());
-    for (const int key : chord_)
-        held.push_back ({ division, key });
-    return held;
-}
-
-void HeadroomCommand::runInputs (const SelectedInstrument& selected,
-                                 const std::vector<HeldKey>& held,
-                                 std::ostream& out) const
-{
-    const auto readings = inputSurvey (selected.instrument, selected.cards, held, limits_, seriesOhms_);
     if (csv_)
     {
         printInputsCsv (readings, out);
@@ -113,33 +99,51 @@ void HeadroomCommand::runInputs (const SelectedInstrument& selected,
            "then.\n";
 }
 
-ExitStatus HeadroomCommand::run (std::ostream& out, std::ostream&)
+void HeadroomCommand::printStages (const std::vector<StageHeadroom>& stages, std::ostream& out) const
 {
-    constexpr double percent = 100.0;
-    const auto selected = selectInstrument (file_, stops_);
-    const auto held = heldKeys (selected);
-    if (! csv_)
-        out << printable (selected.instrument.name, DocumentLimits::titleCharacters) << ": " << tabletsOf (selected)
-            << "; " << held.size() << " keys held\n\n";
-    if (inputs_)
-    {
-        runInputs (selected, held, out);
-        return ExitStatus::success;
-    }
-    HeadroomRequest request = request_;
-    request.held = held;
-    request.exceededShare = exceededPercent_ / percent;
-    const auto stages = headroomOf (selected.instrument, selected.cards, request);
     if (csv_)
     {
         printHeadroomCsv (stages, out);
-        return ExitStatus::success;
+        return;
     }
     printHeadroomTable (stages, exceededPercent_, out);
     out << '\n';
-    printHeadroomAdvice (stages, request.marginDb, out);
-    out << "A margin of " << csvNumber (request.marginDb) << " dB and " << csvNumber (exceededPercent_)
+    printHeadroomAdvice (stages, request_.marginDb, out);
+    out << "A margin of " << csvNumber (request_.marginDb) << " dB and " << csvNumber (exceededPercent_)
         << " % of time are common practice unless set.\n";
+}
+
+// All is worked out before the first word: what cannot be is then nothing but an error.
+ExitStatus HeadroomCommand::run (std::ostream& out, std::ostream& err)
+{
+    constexpr double percent = 100.0;
+    const auto selected = selectInstrument (file_, stops_);
+    const auto& instrument = selected.instrument;
+    const auto divisions = heldDivisions (instrument, wish_);
+    HeadroomRequest request = request_;
+    request.held = keysOf (divisions);
+    request.exceededShare = exceededPercent_ / percent;
+    const auto silent = silentStops (instrument, selected.cards, request.held);
+    requireAnySound (instrument, silent);
+    std::vector<InputReading> readings;
+    std::vector<StageHeadroom> stages;
+    if (inputs_)
+        readings = inputSurvey (instrument, selected.cards, request.held, limits_, seriesOhms_);
+    else
+        stages = headroomOf (instrument, selected.cards, request);
+
+    const auto remarks = headroomRemarks (instrument, divisions, silent);
+    if (! csv_)
+        out << printable (instrument.name, DocumentLimits::titleCharacters) << ": " << tabletsOf (selected) << "; "
+            << heldWords (divisions) << '\n';
+    for (const auto& remark : remarks)
+        (csv_ ? err << "stopwright: " : out) << remark << '\n';
+    if (! csv_)
+        out << '\n';
+    if (inputs_)
+        printInputs (readings, out);
+    else
+        printStages (stages, out);
     return ExitStatus::success;
 }
 

@@ -9,6 +9,7 @@
 #include "Units/Engineering.h"
 
 #include <cmath>
+#include <limits>
 #include <ostream>
 
 namespace stopwright
@@ -56,9 +57,46 @@ std::string csvText (const std::string& text)
     return cell + "\"";
 }
 
+/// dB by which the peak is above the rms; infinite where nothing sounds.
 double crestDb (const StageHeadroom& stage)
 {
-    return stage.rmsVolts > 0.0 ? toDecibels (stage.peakVolts() / stage.rmsVolts) : 0.0;
+    return stage.rmsVolts > 0.0 ? toDecibels (stage.peakVolts() / stage.rmsVolts)
+                                : std::numeric_limits<double>::infinity();
+}
+
+double percent (double share)
+{
+    constexpr double whole = 100.0;
+    return whole * share;
+}
+
+/// What is infinite has no limit or no sound, and no cell either.
+std::string finiteCell (double value)
+{
+    return std::isfinite (value) ? csvNumber (value) : std::string();
+}
+
+std::string percentCell (double share, double limit)
+{
+    return std::isfinite (limit) ? csvNumber (percent (share)) : std::string();
+}
+
+std::string finiteWords (double value, int decimals)
+{
+    return std::isfinite (value) ? fixedNumber (value, decimals) : "-";
+}
+
+std::string percentWords (double share, double limit)
+{
+    constexpr int decimals = 3;
+    return std::isfinite (limit) ? fixedNumber (percent (share), decimals) : "-";
+}
+
+std::string limitWords (SupplyRails limits)
+{
+    if (! std::isfinite (limits.low) && ! std::isfinite (limits.high))
+        return "none";
+    return finiteWords (limits.low, 2) + " " + finiteWords (limits.high, 2);
 }
 
 std::string wantedCell (const StageHeadroom& stage, Kind kind)
@@ -69,12 +107,6 @@ std::string wantedCell (const StageHeadroom& stage, Kind kind)
     return {};
 }
 
-std::string percent (double share)
-{
-    constexpr int decimals = 3;
-    return fixedNumber (100.0 * share, decimals);
-}
-
 std::string ohms (double value)
 {
     return formatForReading (value, Quantity::resistance);
@@ -82,20 +114,23 @@ std::string ohms (double value)
 
 std::string sentenceOf (const HeadroomRemedy& remedy)
 {
-    constexpr int decimals = 3;
+    constexpr int digits = 4; // a four-digit value is within 0.005 dB of the margin
+    constexpr int decimals = 4;
+    const auto exactly = [] (double value, Quantity quantity) { return formatForReading (value, quantity, digits); };
     switch (remedy.kind)
     {
         case Kind::feedbackOhms:
-            return "feedback resistor " + ohms (remedy.wanted) + " instead of " + ohms (remedy.now);
+            return "feedback resistor " + exactly (remedy.wanted, Quantity::resistance) + " instead of "
+                   + ohms (remedy.now);
         case Kind::gain:
             return "gain " + fixedNumber (remedy.wanted, decimals) + " instead of "
                    + fixedNumber (remedy.now, decimals);
         case Kind::seriesOhms:
-            return ohms (remedy.wanted) + " in series with its input";
+            return exactly (remedy.wanted, Quantity::resistance) + " in series with its input";
         case Kind::emitterAmps:
             break;
     }
-    return "standing current " + formatForReading (remedy.wanted, Quantity::current) + " instead of "
+    return "standing current " + exactly (remedy.wanted, Quantity::current) + " instead of "
            + formatForReading (remedy.now, Quantity::current);
 }
 
@@ -117,10 +152,13 @@ void printHeadroomCsv (const std::vector<StageHeadroom>& stages, std::ostream& o
     for (const StageHeadroom& stage : stages)
     {
         out << csvText (stage.name) << ',' << csvText (stage.preamp) << ',' << wordOf (stage.role);
-        for (const double value : { stage.limits.low, stage.limits.high, stage.lowestVolts, stage.highestVolts,
-                                    stage.rmsVolts, crestDb (stage), stage.shareBelow, stage.shareAbove,
-                                    stage.exceededVolts, stage.roomDb, stage.roomAtShareDb })
+        for (const double value : { stage.limits.low, stage.limits.high })
+            out << ',' << finiteCell (value);
+        for (const double value : { stage.lowestVolts, stage.highestVolts, stage.rmsVolts })
             out << ',' << csvNumber (value);
+        out << ',' << finiteCell (crestDb (stage)) << ',' << percentCell (stage.shareBelow, stage.limits.low) << ','
+            << percentCell (stage.shareAbove, stage.limits.high) << ',' << csvNumber (stage.exceededVolts) << ','
+            << finiteCell (stage.roomDb) << ',' << finiteCell (stage.roomAtShareDb);
         for (const Kind kind : { Kind::feedbackOhms, Kind::gain, Kind::seriesOhms, Kind::emitterAmps })
             out << ',' << wantedCell (stage, kind);
         out << '\n';
@@ -133,31 +171,30 @@ void printHeadroomTable (const std::vector<StageHeadroom>& stages, double exceed
     TextTable table ({ "stage", "", "limits V", "peak V", "rms V", "% below", "% above", "over " + share + " of time V",
                        "room dB", "room at " + share + " dB" });
     for (const StageHeadroom& stage : stages)
-        table.addRow ({ titleOf (stage.name, stage.preamp), wordOf (stage.role),
-                        fixedNumber (stage.limits.low, 2) + " " + fixedNumber (stage.limits.high, 2),
+        table.addRow ({ titleOf (stage.name, stage.preamp), wordOf (stage.role), limitWords (stage.limits),
                         fixedNumber (stage.lowestVolts, 3) + " " + fixedNumber (stage.highestVolts, 3),
-                        fixedNumber (stage.rmsVolts, 4), percent (stage.shareBelow), percent (stage.shareAbove),
-                        fixedNumber (stage.exceededVolts, 3), fixedNumber (stage.roomDb, 2),
-                        fixedNumber (stage.roomAtShareDb, 2) });
+                        fixedNumber (stage.rmsVolts, 4), percentWords (stage.shareBelow, stage.limits.low),
+                        percentWords (stage.shareAbove, stage.limits.high), fixedNumber (stage.exceededVolts, 3),
+                        finiteWords (stage.roomDb, 2), finiteWords (stage.roomAtShareDb, 2) });
     table.print (out);
 }
 
 void printHeadroomAdvice (const std::vector<StageHeadroom>& stages, double marginDb, std::ostream& out)
 {
-    const auto first = firstToClip (stages);
-    if (! first)
+    if (const auto first = firstToClip (stages))
     {
-        out << "No stage states a limit, so none clips; give rails to those that have them.\n";
-        return;
+        const StageHeadroom& stage = stages[*first];
+        out << (stage.roomDb < 0.0 ? "First to clip, and it does: " : "Nothing clips; the first to would be ")
+            << titleOf (stage.name, stage.preamp) << ", " << fixedNumber (stage.roomDb, 2)
+            << " dB of room by its peak bound.\n";
     }
-    const StageHeadroom& stage = stages[*first];
-    out << (stage.roomDb < 0.0 ? "First to clip, and it does: " : "Nothing clips; the first to would be ")
-        << titleOf (stage.name, stage.preamp) << ", " << fixedNumber (stage.roomDb, 2)
-        << " dB of room by its peak bound.\n";
+    else
+        out << "No stage that gets anything states a limit, so none clips; give rails to those that have them.\n";
     for (const StageHeadroom& one : stages)
         for (const HeadroomRemedy& remedy : one.remedies)
             out << "For " << csvNumber (marginDb) << " dB at " << titleOf (one.name, one.preamp) << ": "
                 << sentenceOf (remedy) << ".\n";
+    out << "As in the sound, a stage's input loads nothing in front of it: the load of a passive bus holds it already.\n";
 }
 
 void printInputsCsv (const std::vector<InputReading>& readings, std::ostream& out)

@@ -4,6 +4,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <string_view>
 
 namespace stopwright
 {
@@ -19,7 +20,10 @@ std::string written (double value, std::chars_format format, int precision)
     // Fixed notation of the largest double has 309 digits before the point.
     std::array<char, 400> buffer {};
     const auto result = std::to_chars (buffer.data(), buffer.data() + buffer.size(), value, format, precision);
-    return { buffer.data(), result.ptr };
+    const std::string_view text { buffer.data(), static_cast<std::size_t> (result.ptr - buffer.data()) };
+    const bool isNothing =
+        text.find_first_not_of ("-0.") == std::string_view::npos; // what is rounded to zero has no sign
+    return std::string (text.substr (isNothing && text.front() == '-' ? 1 : 0));
 }
 
 } // namespace

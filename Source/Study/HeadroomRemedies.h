@@ -2,17 +2,37 @@
 #pragma once
 
 #include "Study/HeadroomStudy.h"
+#include "Study/StageSpectra.h"
 
 namespace stopwright
 {
 
-// What brings back room. Threading: [any]. Empty when the stage has marginDb or no limit.
+class WaveMaker;
 
-/// The feedback resistance scaled.
-std::vector<HeadroomRemedy> remediesFor (const StageHeadroom& found, const MixingBus& bus, double marginDb);
+/// What a remedy is worked out from: a stage, the waves at its output, and the room it shall have by its peak bounds.
+struct RemedyCase
+{
+    const StageHeadroom& found;
+    const StageSpectra& spectra;
+    WaveMaker& waveMaker;
+    double marginDb;
+};
 
-/// The gain scaled; a resistor in front of the input resistance Rin, Rin (1/s - 1) for a factor s, where the stage states
-/// one (its coupling corner falls by the same factor); for a follower that cannot sink enough, its standing current.
-std::vector<HeadroomRemedy> remediesFor (const StageHeadroom& found, const PreampStage& stage, double marginDb);
+// What brings back room. Each value is searched until the waves made anew with it leave marginDb to 1e-5 dB, so that
+// bandwidths and coupling corners that move with it count. Empty when the stage has marginDb or no limit, and without a
+// value that would not settle. Threading: [control].
+
+/// The feedback resistance. `siemens`: of all that is on the bus, by frequency.
+std::vector<HeadroomRemedy>
+    remediesFor (const RemedyCase& wish, const MixingBus& bus, const ResponseCurve::Response& siemens);
+
+/// The gain; a resistor R in series with the input resistance Rin, where the stage states one; for a follower that cannot
+/// sink enough, its standing current.
+///
+/// `sourceOhms`: Zs of what is in front of the stage without its own input on it, by frequency. What is told of the place
+/// before the stage holds with Rin on it, so that R leaves (Rin + Zs) / (Rin + Zs + R + 1 / jwC) of it; an inverting
+/// amplifier, whose input resistor Rin is, then has less noise gain too.
+std::vector<HeadroomRemedy>
+    remediesFor (const RemedyCase& wish, const PreampStage& stage, const ResponseCurve::Response& sourceOhms);
 
 } // namespace stopwright

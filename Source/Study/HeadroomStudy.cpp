@@ -5,6 +5,8 @@
 #include "Study/BusWaves.h"
 #include "Study/HeadroomRemedies.h"
 #include "Study/PreampResponse.h"
+#include "Study/StageSpectra.h"
+#include "Study/StopPort.h"
 #include "Study/WaveMaker.h"
 #include "Units/Decibels.h"
 #include "Units/Error.h"
@@ -28,23 +30,17 @@ StageRole roleOf (StageKind kind)
     return kind == StageKind::follower ? StageRole::follower : StageRole::amplifier;
 }
 
-/// The spectra of a bus behind the first stages of a preamp, one for each pitch class.
-std::vector<std::vector<Complex>> behind (const std::vector<LockedGroup>& groups,
-                                          const std::vector<std::vector<Complex>>& spectra,
-                                          const PreampResponse& preamp,
-                                          std::size_t stageEnd)
+/// Siemens of a stage's input that the load of a passive bus holds.
+double heldSiemens (const MixingBus& bus, const PreampStage& stage)
 {
-    const ResponseCurve curve ([&] (double hz) { return preamp.upTo (stageEnd, hz); });
-    auto behind = spectra;
-    std::vector<Complex> gains;
-    for (std::size_t group = 0; group < groups.size(); ++group)
-    {
-        gains.resize (spectra[group].size());
-        curve.fill (groups[group].baseHz, gains);
-        for (std::size_t bin = 0; bin < gains.size(); ++bin)
-            behind[group][bin] *= gains[bin];
-    }
-    return behind;
+    return stage.coupling ? std::min (1.0 / stage.coupling->inputOhms, 1.0 / bus.loadOhms) : 0.0;
+}
+
+/// A share of time without the rounding of the distribution (see AmplitudeDistribution).
+double meantShare (double share)
+{
+    constexpr double smallest = 1e-12;
+    return share < smallest ? 0.0 : share;
 }
 
 /// Studies one bus after the other.
@@ -56,7 +52,8 @@ public:
           cards_ (cards),
           request_ (request),
           keys_ (soundingKeys (instrument, request.held)),
-          rail_ (instrument, sagged (cards, instrument, keys_))
+          rail_ (instrument, sagged (cards, instrument, keys_)),
+          state_ (rail_.asOpened())
     {}
 
     std::vector<StageHeadroom> run()
@@ -71,60 +68,61 @@ public:
     }
 
 private:
-    std::vector<std::size_t> rail_drawnOn (std::size_t bus) const { return drawnStopsOn (rail_, bus); }
-
     void addBus (std::size_t bus)
     {
         const MixingBus& values = instrument_.mixingBuses[bus];
         const BusWaves waves (rail_, bus, keys_);
-        const auto groups = waves.groups();
-        std::vector<std::vector<Complex>> spectra;
-        spectra.reserve (groups.size());
-        for (const LockedGroup& group : groups)
-            spectra.push_back (group.spectrum());
-
+        const StageSpectra spectra (waves.groups());
         const bool isActive = values.kind == BusKind::virtualEarth;
         StageHeadroom found = judgedSpectra (spectra, isActive ? values.rails.value_or (noLimits) : noLimits);
         found.name = values.name;
         found.role = isActive ? StageRole::busAmplifier : StageRole::passiveBus;
         if (isActive)
-            found.remedies = remediesFor (found, values, request_.marginDb);
+            found.remedies = remediesFor ({ found, spectra, waveMaker_, request_.marginDb }, values,
+                                          [&] (double hz) { return rail_.busSiemens (bus, state_, hz); });
         stages_.push_back (std::move (found));
         for (std::size_t preamp = 0; preamp < instrument_.preamps.size(); ++preamp)
             if (instrument_.preamps[preamp].bus == values.name)
-                addPreamp (preamp, groups, spectra);
+                addPreamp (preamp, bus, spectra);
     }
 
-    void addPreamp (std::size_t index,
-                    const std::vector<LockedGroup>& groups,
-                    const std::vector<std::vector<Complex>>& spectra)
+    void addPreamp (std::size_t index, std::size_t bus, const StageSpectra& ofBus)
     {
         static const std::vector<std::optional<Card>> none;
         const Preamp& preamp = instrument_.preamps[index];
-        const PreampResponse response (preamp, index < cards_.ofStages.size() ? cards_.ofStages[index] : none);
+        const auto& cards = index < cards_.ofStages.size() ? cards_.ofStages[index] : none;
+        const PreampResponse response (preamp, cards);
+        ResponseCurve::Response sourceOhms = [&] (double hz) { return ohmsOfBus (bus, preamp.stages.front(), hz); };
         for (std::size_t stage = 0; stage < preamp.stages.size(); ++stage)
         {
             const PreampStage& values = preamp.stages[stage];
-            StageHeadroom found = judgedSpectra (behind (groups, spectra, response, stage + 1), limitsOf (values));
+            const auto spectra = ofBus.through ([&] (double hz) { return response.upTo (stage + 1, hz); });
+            StageHeadroom found = judgedSpectra (spectra, limitsOf (values));
             found.name = values.name;
             found.preamp = preamp.name;
             found.role = roleOf (values.kind);
-            found.remedies = remediesFor (found, values, request_.marginDb);
+            found.remedies = remediesFor ({ found, spectra, waveMaker_, request_.marginDb }, values, sourceOhms);
             stages_.push_back (std::move (found));
+            sourceOhms = [] (double) { return 0.0; };
+            if (values.kind == StageKind::circuit)
+                sourceOhms = [port = std::make_shared<StopPort> (*cards[stage], Coupling().inputOhms)] (double hz)
+                { return port->at (hz).ohms; };
         }
     }
 
-    StageHeadroom judgedSpectra (const std::vector<std::vector<Complex>>& spectra, SupplyRails limits)
+    /// What the first stage has in front of it, its own input not counted.
+    Complex ohmsOfBus (std::size_t bus, const PreampStage& stage, double hz) const
     {
-        std::vector<std::vector<double>> waves;
-        double power = 0.0;
-        for (const auto& spectrum : spectra)
-        {
-            waves.push_back (waveMaker_.waveOf (spectrum));
-            power += std::pow (rmsOf (spectrum), 2);
-        }
-        StageHeadroom found = judged (waves, limits, request_.exceededShare);
-        found.rmsVolts = std::sqrt (power);
+        const MixingBus& values = instrument_.mixingBuses[bus];
+        if (values.kind == BusKind::virtualEarth)
+            return 0.0;
+        return 1.0 / (rail_.busSiemens (bus, state_, hz) - heldSiemens (values, stage));
+    }
+
+    StageHeadroom judgedSpectra (const StageSpectra& spectra, SupplyRails limits)
+    {
+        StageHeadroom found = judged (spectra.waves (waveMaker_), limits, request_.exceededShare);
+        found.rmsVolts = spectra.rmsVolts();
         return found;
     }
 
@@ -133,6 +131,7 @@ private:
     const HeadroomRequest& request_;
     std::vector<std::vector<int>> keys_;
     RailStudy rail_;
+    RailState state_;
     WaveMaker waveMaker_;
     std::vector<StageHeadroom> stages_;
 };
@@ -152,10 +151,10 @@ StageHeadroom judged (std::span<const std::vector<double>> waves, SupplyRails li
     found.lowestVolts = distribution.lowest();
     found.highestVolts = distribution.highest();
     found.rmsVolts = distribution.rms();
-    found.shareBelow = std::isfinite (limits.low) ? distribution.shareBelow (limits.low) : 0.0;
-    found.shareAbove = std::isfinite (limits.high) ? distribution.shareAbove (limits.high) : 0.0;
+    found.shareBelow = std::isfinite (limits.low) ? meantShare (distribution.shareBelow (limits.low)) : 0.0;
+    found.shareAbove = std::isfinite (limits.high) ? meantShare (distribution.shareAbove (limits.high)) : 0.0;
     found.exceededVolts = distribution.useOf (-1.0, 1.0, exceededShare);
-    found.roomDb = -toDecibels (std::max (found.lowestVolts / limits.low, found.highestVolts / limits.high));
+    found.roomDb = peakRoomDb (found.lowestVolts, found.highestVolts, limits);
     found.roomAtShareDb = -toDecibels (distribution.useOf (limits.low, limits.high, exceededShare));
     return found;
 }

@@ -30,7 +30,7 @@ struct HeadroomRemedy
     {
         feedbackOhms, ///< of a virtual earth: the bus and all behind it grow softer
         gain,         ///< of an amplifier, or the ratio of its feedback
-        seriesOhms,   ///< in front of the stage's input resistance
+        seriesOhms,   ///< in series with the stage's input resistance and with what is in front of it
         emitterAmps   ///< of a follower that cannot sink enough
     };
 
@@ -64,7 +64,7 @@ struct HeadroomRequest
 {
     std::vector<HeldKey> held;
     double exceededShare = 0.001; ///< common practice, no source. Range: above 0, below 1
-    double marginDb = 3.0;        ///< common practice, no source. Range: 0 .. 40
+    double marginDb = 3.0;        ///< common practice, no source. Range: 0 .. 40, or -infinity: no remedies
 };
 
 /// Every mixing bus that a drawn stop is on, in the instrument's order, each with the stages of the preamps behind it.
@@ -75,7 +75,8 @@ struct HeadroomRequest
 /// times the highest generator's pitch (512 at least when the keys are many), and edges are rounded within about a
 /// thousandth of its period, without overshoot (see WaveMaker): the share of time at the very top of ten squares comes out
 /// up to one part in fifty low for that, and so does the peak of a spike as short as that. Couplers and the sag of keyed
-/// buses count; bleed of unplayed keys does not.
+/// buses count; bleed of unplayed keys does not. As in the sound, a stage takes no current from what is before it beyond
+/// what the document draws there: the load of a passive bus is taken to hold the input of the stage behind it.
 /// Threading: [control]. Fails: Error on networks that are not sound, keys that are not there, and an instrument in which
 /// no drawn stop is on a mixing bus.
 std::vector<StageHeadroom>

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 namespace stopwright
 {
@@ -65,7 +66,8 @@ std::optional<InputReading> readingOfStage (const PreampStage& values, const Sta
     if (inverts)
     {
         const double inputOhms = values.coupling->inputOhms;
-        reading.on = whenClipping ({ found.peakVolts(), 1.0 / inputOhms, -values.gain * inputOhms }, reading.rails);
+        const double siemens = 1.0 / (before.ohms + inputOhms);
+        reading.on = whenClipping ({ found.peakVolts(), siemens, -values.gain * inputOhms }, reading.rails);
         off.sourceOhms += inputOhms;
     }
     if (before.isPassive)
@@ -108,7 +110,8 @@ std::vector<InputReading> inputSurvey (const Instrument& instrument,
     Before ofBus;
     Before before;
     std::string preamp;
-    for (const StageHeadroom& found : headroomOf (instrument, cards, { .held = held }))
+    const HeadroomRequest withoutRemedies { .held = held, .marginDb = -std::numeric_limits<double>::infinity() };
+    for (const StageHeadroom& found : headroomOf (instrument, cards, withoutRemedies))
     {
         if (found.preamp.empty())
         {

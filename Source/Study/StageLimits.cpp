@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Study/StageLimits.h"
 
+#include "Units/Decibels.h"
+
 #include <algorithm>
 
 namespace stopwright
@@ -9,6 +11,11 @@ namespace stopwright
 double sinkVolts (double emitterAmps, double emitterOhms, double loadOhms) noexcept
 {
     return emitterAmps * emitterOhms * loadOhms / (emitterOhms + loadOhms);
+}
+
+double peakRoomDb (double lowestVolts, double highestVolts, SupplyRails limits) noexcept
+{
+    return -toDecibels (std::max (lowestVolts / limits.low, highestVolts / limits.high));
 }
 
 SupplyRails limitsOf (const PreampStage& stage) noexcept

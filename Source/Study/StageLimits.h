@@ -18,6 +18,10 @@ inline constexpr SupplyRails noLimits { -std::numeric_limits<double>::infinity()
 /// circuit has no limits here. Threading: [any]. Source: the follower's bound is common practice, no source.
 SupplyRails limitsOf (const PreampStage& stage) noexcept;
 
+/// Room in dB between peaks and limits, the nearer one: negative when there is none, infinite without a limit or a wave.
+/// Range: lowest <= 0 <= highest. Threading: [any].
+double peakRoomDb (double lowestVolts, double highestVolts, SupplyRails limits) noexcept;
+
 /// The follower's bound alone, positive volts. Threading: [any].
 double sinkVolts (double emitterAmps, double emitterOhms, double loadOhms) noexcept;
 

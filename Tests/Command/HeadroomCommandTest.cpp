@@ -49,8 +49,8 @@ TEST (HeadroomCommand, PrintsWhatTheLibraryComputes)
     const auto lines = linesOf (result.out);
     EXPECT_EQ (
         lines.at (0),
-        "stage,preamp,role,limit_low_v,limit_high_v,peak_low_v,peak_high_v,rms_v,crest_db,below_share,above_share,"
-        "exceeded_v,room_db,room_at_share_db,feedback_ohm,gain,series_ohm,emitter_a");
+        "stage,preamp,role,limit_low_v,limit_high_v,peak_low_v,peak_high_v,rms_v,crest_db,below_percent,above_percent,"
+        "exceeded_v,room_db,room_at_share_db,feedback_ohm,gain_ratio,series_ohm,emitter_a");
     const auto file = preset ("LarkfieldOrgan.json");
     auto instrument = readInstrument (file);
     for (StopTablet& stop : instrument.stops)
@@ -70,7 +70,10 @@ TEST (HeadroomCommand, PrintsWhatTheLibraryComputes)
         EXPECT_NEAR (std::stod (cells[7]), wanted[stage].rmsVolts, 1e-11);
     }
     EXPECT_EQ (cellsOf (lines[1])[2], "passive bus");
-    EXPECT_EQ (cellsOf (lines[1])[3], "-inf");
+    for (const std::size_t unlimited : { 3U, 4U, 9U, 10U, 12U, 13U })
+        EXPECT_EQ (cellsOf (lines[1])[unlimited], "") << "no limit, no cell: " << unlimited;
+    EXPECT_NEAR (std::stod (cellsOf (lines[2])[9]), 100.0 * wanted[1].shareBelow, 1e-9);
+    EXPECT_EQ (result.out.find ("inf"), std::string::npos);
 }
 
 TEST (HeadroomCommand, SaysWhichStageClipsFirstAndWhatToDo)
@@ -80,24 +83,90 @@ TEST (HeadroomCommand, SaysWhichStageClipsFirstAndWhatToDo)
     EXPECT_NE (loud.out.find ("First to clip, and it does: "), std::string::npos) << loud.out;
     EXPECT_NE (loud.out.find ("feedback resistor"), std::string::npos);
     EXPECT_NE (loud.out.find ("in series with its input"), std::string::npos);
-    EXPECT_NE (loud.out.find ("152 keys held"), std::string::npos);
+    EXPECT_NE (loud.out.find ("all 61 keys of \"Lower manual\" held"), std::string::npos);
     const auto soft = headroom ({ "--stops", "Stopped flute 8", "--chord", "C4", "--share", "1" });
     ASSERT_EQ (soft.status, 0) << soft.err;
     EXPECT_NE (soft.out.find ("Nothing clips"), std::string::npos) << soft.out;
     EXPECT_NE (soft.out.find ("over 1 % of time"), std::string::npos) << soft.out;
 }
 
+TEST (HeadroomCommand, KeysAreHeldOnEveryDivisionThatIsPlayed)
+{
+    for (const std::string& keys : { std::string ("--all-keys"), std::string ("--chord=C3 E4") })
+    {
+        const auto result = headroom ({ "--stops", "Oboe 8, Diapason 8, Sub bass 16", keys, "--csv" });
+        ASSERT_EQ (result.status, 0) << result.err;
+        EXPECT_EQ (result.err, "");
+        const auto lines = linesOf (result.out);
+        ASSERT_EQ (lines.size(), 1U + 2U + 3U + 2U) << result.out;
+        for (std::size_t row = 1; row < lines.size(); ++row)
+            EXPECT_GT (std::stod (cellsOf (lines[row]).at (7)), 1e-3) << lines[row];
+    }
+    const auto table = headroom ({ "--stops", "Oboe 8, Diapason 8", "--chord", "C3 E4" });
+    EXPECT_NE (table.out.find ("2 keys of \"Upper manual\" and 2 keys of \"Lower manual\" held"), std::string::npos)
+        << table.out;
+}
+
+TEST (HeadroomCommand, TheUsualNotesFitThePedal)
+{
+    const auto result = headroom ({ "--stops", "Sub bass 16" });
+    ASSERT_EQ (result.status, 0) << result.err;
+    EXPECT_NE (result.out.find ("7 keys of \"Pedal\" held"), std::string::npos) << result.out;
+    EXPECT_NE (result.out.find ("Left away on \"Pedal\", whose compass does not have them: G4, C5 and E5."),
+               std::string::npos)
+        << result.out;
+}
+
+TEST (HeadroomCommand, NamesDrawnStopsThatStaySilent)
+{
+    const std::vector<std::string> arguments { "--stops", "Oboe 8, Krummhorn 8, Sub bass 16", "--division", "Pedal" };
+    const std::string remark =
+        "Drawn but silent, as no key of \"Upper manual\" sounds: \"Krummhorn 8\" and \"Oboe 8\".\n";
+    const auto table = headroom (arguments);
+    ASSERT_EQ (table.status, 0) << table.err;
+    EXPECT_NE (table.out.find (remark), std::string::npos) << table.out;
+    EXPECT_EQ (table.out.find ("inf"), std::string::npos) << table.out;
+    auto csv = arguments;
+    csv.emplace_back ("--csv");
+    const auto listed = headroom (csv);
+    EXPECT_EQ (listed.err.substr (listed.err.find ("Drawn")), remark);
+    EXPECT_EQ (listed.out.find ("Drawn"), std::string::npos);
+    EXPECT_EQ (listed.out.find ("inf"), std::string::npos) << listed.out;
+}
+
+TEST (HeadroomCommand, NothingThatSoundsIsNoReading)
+{
+    const auto result = headroom ({ "--stops", "Stopped flute 8", "--chord", "C3", "--division", "Lower manual" });
+    EXPECT_EQ (result.status, 1);
+    EXPECT_EQ (result.out, "");
+    EXPECT_EQ (result.errorLines(), 1) << result.err;
+    EXPECT_NE (result.err.find ("\"Stopped flute 8\" because no key of \"Upper manual\" sounds"), std::string::npos)
+        << result.err;
+}
+
 TEST (HeadroomCommand, CouplersAreTablets)
 {
-    const auto rms = [] (const std::string& stops)
+    const auto rms = [] (const std::string& stops, const std::string& division)
     {
-        const auto result = headroom ({ "--stops", stops, "--chord", "C3", "--division", "Lower manual", "--csv" });
+        const auto result = headroom ({ "--stops", stops, "--chord", "C3", "--division", division, "--csv" });
         EXPECT_EQ (result.status, 0) << result.err;
         EXPECT_EQ (result.out.find ("nan"), std::string::npos) << result.out;
         return std::stod (cellsOf (linesOf (result.out).at (1)).at (7));
     };
-    EXPECT_EQ (rms ("Stopped flute 8"), 0.0);
-    EXPECT_GT (rms ("Stopped flute 8, Upper to Lower"), 0.01);
+    const double alone = rms ("Stopped flute 8", "Upper manual");
+    EXPECT_NEAR (rms ("Stopped flute 8, Upper to Lower", "Lower manual"), alone, 1e-9);
+    EXPECT_GT (rms ("Stopped flute 8, Upper octave", "Upper manual"), 1.05 * alone);
+    const auto idle = headroom ({ "--stops", "Stopped flute 8, Upper to Lower" });
+    EXPECT_NE (idle.out.find ("The coupler \"Upper to Lower\" plays nothing, as no key of \"Lower manual\" is held"),
+               std::string::npos)
+        << idle.out;
+}
+
+TEST (HeadroomCommand, SaysWhatInputsAreTakenFor)
+{
+    const auto result = headroom ({});
+    EXPECT_NE (result.out.find ("a stage's input loads nothing in front of it"), std::string::npos) << result.out;
+    EXPECT_EQ (result.out.find ("told too high"), std::string::npos) << "10 k hold 47 k";
 }
 
 TEST (HeadroomCommand, Inputs)
@@ -124,6 +193,7 @@ TEST (HeadroomCommand, BadInputIsOneSentence)
     {
         const auto result = headroom (arguments);
         EXPECT_EQ (result.status, 1) << arguments.back();
+        EXPECT_EQ (result.out, "") << "half a table is none";
         EXPECT_EQ (result.errorLines(), 1) << result.err;
     }
     for (const std::vector<std::string>& arguments : { std::vector<std::string> { "--chord", "H4" },

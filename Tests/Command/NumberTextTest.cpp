@@ -30,6 +30,15 @@ TEST (NumberText, FixedHasItsDecimals)
     EXPECT_EQ (fixedNumber (std::numeric_limits<double>::max(), 2).size(), 312U);
 }
 
+TEST (NumberText, ZeroHasNoSign)
+{
+    EXPECT_EQ (fixedNumber (-0.0004, 3), "0.000");
+    EXPECT_EQ (fixedNumber (-0.0, 0), "0");
+    EXPECT_EQ (fixedNumber (-0.0006, 3), "-0.001");
+    EXPECT_EQ (csvNumber (-0.0), "0");
+    EXPECT_EQ (csvNumber (-1e-9), "-1e-09");
+}
+
 TEST (TextTable, ColumnsAreFlushRightByCharacters)
 {
     TextTable table ({ "value", "n" });

@@ -83,4 +83,24 @@ TEST (InputSurvey, ABareWireIntoAnAmplifier)
     EXPECT_FALSE (readings[1].off) << "it is off too";
 }
 
+// An inverting amplifier of 47 k and 470 k behind that wire: what is too much meets the wire's impedance and 47 k in series.
+TEST (InputSurvey, ABareWireIntoAnInvertingAmplifier)
+{
+    auto organ = emptyOrgan (passiveBus());
+    organ.add ("Square", bareCard ("8", 4.0), "Upper", "Bus", 4.7e3);
+    auto& stage = organ.instrument.preamps.front().stages.emplace_back();
+    organ.cards.ofStages.front().emplace_back();
+    stage.gain = -10.0;
+    stage.coupling = Coupling { 1.0, 47e3 }; // a farad: flat
+    stage.rails = SupplyRails { -6.0, 6.0 };
+    const auto readings = inputSurvey (organ.instrument, organ.cards, oneKey, {}, 0.0);
+    ASSERT_EQ (readings.size(), 1U);
+    const double wire = 4.7e3 * 100e3 / 104.7e3;
+    const double ohms = 1.0 / (1.0 / (wire + 47e3) + 1.0 / 470e3);
+    EXPECT_NEAR (readings[0].on.sourceOhms, ohms, 1e-3);
+    EXPECT_NEAR (readings[0].on.peakVolts, (20.0 * 100e3 / 104.7e3 - 6.0) / 470e3 * ohms, 1e-3);
+    ASSERT_TRUE (readings[0].off);
+    EXPECT_NEAR (readings[0].off->sourceOhms, wire + 47e3, 1e-3);
+}
+
 } // namespace stopwright::test
