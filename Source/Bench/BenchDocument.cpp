@@ -66,7 +66,7 @@ fs::path instrumentIn (const fs::path& folder)
 BenchDocument BenchDocument::open (const fs::path& file)
 {
     BenchDocument document;
-    if (documentKind (file) == "instrument")
+    if (isInstrument (file))
     {
         document.instrument = readInstrument (file);
         document.instrumentFile = file;

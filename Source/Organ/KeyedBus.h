@@ -28,4 +28,11 @@ struct KeyedBus
     std::optional<KeyerSettings> keyer;  ///< instead of the instrument's
 };
 
+/// Whether a bus carries a wave at a footage, so that a tap of them is taken from it; where several do, from the first.
+/// Threading: [control].
+inline bool carries (const KeyedBus& bus, const Wave& wave, const Footage& footage)
+{
+    return bus.wave == wave && bus.footage == footage;
+}
+
 } // namespace stopwright
