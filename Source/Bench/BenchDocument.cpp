@@ -93,7 +93,7 @@ void readTrials (BenchDocument& document, const std::string& name)
 BenchDocument BenchDocument::open (const fs::path& file)
 {
     BenchDocument document;
-    if (documentKind (file) == "instrument")
+    if (isInstrument (file))
     {
         document.instrumentFileText = readDocumentFile (file);
         document.instrument = readInstrument (file);

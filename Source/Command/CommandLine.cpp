@@ -28,6 +28,7 @@
 #include <memory>
 #include <new>
 #include <ostream>
+#include <sstream>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -143,7 +144,9 @@ ExitStatus runGuarded (int argumentCount, const char* const* arguments, std::ost
     try
     {
         Program program;
-        const auto status = program.run (argumentCount, arguments, out, err);
+        std::ostringstream said; // held back, so that a command that fails half-way has told no half of its result
+        const auto status = program.run (argumentCount, arguments, said, err);
+        out << said.view();
         out.flush();
         if (! out)
             throw Error ("The result could not be written to standard output; is the disc full?");

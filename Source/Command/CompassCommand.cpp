@@ -142,7 +142,7 @@ CompassCommand::Listing CompassCommand::ofInstrument() const
 
 ExitStatus CompassCommand::run (std::ostream& out, std::ostream&)
 {
-    const auto listing = documentKind (file_) == "instrument" ? ofInstrument() : ofCard();
+    const auto listing = isInstrument (file_) ? ofInstrument() : ofCard();
     if (csv_)
     {
         printCsv (listing.rows, out);

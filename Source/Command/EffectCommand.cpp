@@ -34,19 +34,20 @@ void EffectCommand::declare (CLI::App& program)
     constexpr QuantityRange limitRange { Quantity::number, 0.0, 120.0, "dB" };
     auto* const app = program.add_subcommand (name(), "What adding a stop does to every other one");
     selection_.declare (*app);
-    app->add_option ("--stop", stop_, "The stop that is added")->required()->type_name ("NAME");
+    addName (*app, "--stop", stop_, "The stop that is added")->required();
     addQuantity (*app, "--limit", limitRange, limitDb_, "Warn of changes above this (default 0.5, common practice)")
         ->type_name ("DB");
     addNames (*app, "--drawn", drawn_, "Draw these stops instead of those the document says are");
-    addChoice (*app, "--list", { "stops", "taps" }, list_, "What CSV lists: stops (default) or taps");
-    app->add_flag ("--csv", csv_, "Print CSV instead of tables");
+    auto* const list =
+        addChoice (*app, "--list", { "stops", "taps" }, list_, "What CSV lists: stops (default) or taps");
+    list->needs (app->add_flag ("--csv", csv_, "Print CSV instead of tables"));
     app->footer (footer);
 }
 
 ExitStatus EffectCommand::run (std::ostream& out, std::ostream& /*err*/)
 {
     const RailStudy study = selection_.load();
-    const EffectReport report (study, study.findStop (stop_), stateWith (study, drawn_), limitDb_);
+    const EffectReport report (study, stopNamed (study, stop_), stateWith (study, drawn_), limitDb_);
     if (! csv_)
         report.printTables (out);
     else if (list_ == 0)

@@ -21,7 +21,7 @@ constexpr int decimals = 3;
 
 std::string signedDb (double db)
 {
-    return std::string (db < 0.0 ? "" : "+").append (fixedNumber (db, decimals));
+    return signedNumber (db, decimals);
 }
 
 /// Its largest change and the key.
@@ -61,10 +61,13 @@ bool EffectReport::isOverLimit (const OtherStopChange& change) const noexcept
 void EffectReport::printTables (std::ostream& out) const
 {
     const StopTablet& tablet = study_.instrument().stops[stop_];
-    out << stopName (study_, stop_) << " added to the rail through "
-        << formatForReading (tablet.mixingOhms, Quantity::resistance, 4);
-    out << (study_.busOf (stop_) ? ", mixing bus " + printable (tablet.bus) : std::string (", on no mixing bus"))
-        << "; when retired it is " << (tablet.whenRetired == WhenRetired::open ? "open" : "grounded") << ".\n\n";
+    out << stopName (study_, stop_);
+    if (study_.busOf (stop_))
+        out << " added to the rail through " << formatForReading (tablet.mixingOhms, Quantity::resistance, 4)
+            << ", mixing bus " << printable (tablet.bus) << "; when retired it is "
+            << (tablet.whenRetired == WhenRetired::open ? "open" : "grounded") << ".\n\n";
+    else
+        out << " is heard at its card's output: the instrument has no mixing buses, so no resistor joins the stops.\n\n";
     printStops (out);
     out << '\n';
     printTaps (out);
@@ -92,8 +95,8 @@ void EffectReport::printStops (std::ostream& out) const
     if (elsewhere < changes_.size())
         table.print (out);
     else
-        out << "No other stop is on its mixing bus.\n";
-    if (elsewhere > 0)
+        out << (study_.busOf (stop_) ? "No other stop is on its mixing bus.\n" : "No other stop changes.\n");
+    if (elsewhere > 0 && study_.busOf (stop_))
         out << "stops that are not on its bus, which do not change: " << elsewhere << '\n';
 }
 

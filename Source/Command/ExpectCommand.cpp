@@ -138,9 +138,10 @@ void ExpectCommand::declare (CLI::App& program)
     auto* const app = program.add_subcommand (
         name(), "What scope and meters will show of a key at a node, what a probe does there, noise and bleed");
     selection_.declareForBoth (*app);
-    app->add_option ("--stop", stop_, "The tablet of an instrument")->type_name ("NAME");
+    addName (*app, "--stop", stop_, "The tablet of an instrument");
     addKeys (*app, "--key", keys_, "The keys, one at a time: C4, or \"C2 C3 C4\"")->required();
-    auto* const node = app->add_option ("--node", node_, "The node of the card (default: its output)");
+    auto* const node =
+        app->add_option ("--node", node_, "The node of the card (default: its output)")->type_name ("NAME");
     addChoice (*app, "--at", { "card", "bus", "preamp" }, place_,
                "Where in an instrument: on the card (default), on the mixing bus, or behind the preamp")
         ->excludes (node);
@@ -159,7 +160,7 @@ void ExpectCommand::declare (CLI::App& program)
 BenchPoint ExpectCommand::point() const
 {
     const auto& file = selection_.cardFile();
-    if (documentKind (file) != "instrument")
+    if (! isInstrument (file))
     {
         if (! stop_.empty() || place_ != atCard)
             throw Error (file.string() + ": a card by itself has no stops and no bus; name an instrument instead.");

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/HeadroomWords.h"
 
+#include "Command/CsvCell.h"
 #include "Command/NumberText.h"
 #include "Command/TextTable.h"
 #include "Organ/DocumentLimits.h"
@@ -46,15 +47,6 @@ std::string nameOf (const std::string& name)
 std::string titleOf (const std::string& name, const std::string& preamp)
 {
     return preamp.empty() ? nameOf (name) : nameOf (preamp) + ": " + nameOf (name);
-}
-
-/// A name as a cell, which no comma or quote in it can break.
-std::string csvText (const std::string& text)
-{
-    std::string cell = "\"";
-    for (const char c : nameOf (text))
-        cell += c == '"' ? std::string ("\"\"") : std::string (1, c);
-    return cell + "\"";
 }
 
 /// dB by which the peak is above the rms; infinite where nothing sounds.
@@ -151,7 +143,7 @@ void printHeadroomCsv (const std::vector<StageHeadroom>& stages, std::ostream& o
     out << headroomCsvHeader << '\n';
     for (const StageHeadroom& stage : stages)
     {
-        out << csvText (stage.name) << ',' << csvText (stage.preamp) << ',' << wordOf (stage.role);
+        out << csvCell (stage.name) << ',' << csvCell (stage.preamp) << ',' << wordOf (stage.role);
         for (const double value : { stage.limits.low, stage.limits.high })
             out << ',' << finiteCell (value);
         for (const double value : { stage.lowestVolts, stage.highestVolts, stage.rmsVolts })
@@ -202,7 +194,7 @@ void printInputsCsv (const std::vector<InputReading>& readings, std::ostream& ou
     out << inputsCsvHeader << '\n';
     for (const InputReading& reading : readings)
     {
-        out << csvText (reading.name) << ',' << csvText (reading.preamp) << ',' << driveCells (reading.on) << ','
+        out << csvCell (reading.name) << ',' << csvCell (reading.preamp) << ',' << driveCells (reading.on) << ','
             << csvNumber (reading.stress.ampsOn) << ',' << csvNumber (reading.stress.seriesOhmsOn) << ',';
         if (reading.off)
             out << driveCells (*reading.off) << ',' << csvNumber (reading.stress.ampsOff) << ','

@@ -16,20 +16,15 @@ namespace
 
 using Sentences = std::vector<std::string>;
 
-bool carries (const KeyedBus& bus, const Tap& tap)
-{
-    return bus.wave == tap.wave && bus.footage == tap.footage;
-}
-
 /// The keyed bus that a tap takes: the first of its wave and footage.
 std::vector<KeyedBus>::const_iterator busOf (const Tap& tap, const std::vector<KeyedBus>& buses)
 {
-    return std::ranges::find_if (buses, [&tap] (const KeyedBus& bus) { return carries (bus, tap); });
+    return std::ranges::find_if (buses, [&tap] (const KeyedBus& bus) { return carries (bus, tap.wave, tap.footage); });
 }
 
 bool isTakenBy (const KeyedBus& bus, const InstrumentCards& cards)
 {
-    const auto taps = [&bus] (const Tap& tap) { return carries (bus, tap); };
+    const auto taps = [&bus] (const Tap& tap) { return carries (bus, tap.wave, tap.footage); };
     return std::ranges::any_of (cards.ofStops, [&taps] (const std::optional<Card>& card)
                                 { return card && std::ranges::any_of (card->taps, taps); });
 }
@@ -56,8 +51,8 @@ void doubtKeyedBus (const Instrument& instrument, std::size_t index, const Instr
 {
     const auto& buses = instrument.keyedBuses;
     const KeyedBus& bus = buses[index];
-    const auto first = std::ranges::find_if (buses, [&bus] (const KeyedBus& each)
-                                             { return each.wave == bus.wave && each.footage == bus.footage; });
+    const auto first =
+        std::ranges::find_if (buses, [&bus] (const KeyedBus& each) { return carries (each, bus.wave, bus.footage); });
     if (first != buses.begin() + static_cast<std::ptrdiff_t> (index) && isTakenBy (bus, cards))
         doubts.push_back ("keyed bus " + partWords (bus.name) + " has the wave and footage of keyed bus "
                           + partWords (first->name)

@@ -4,9 +4,8 @@
 #include "Circuit/FindingWords.h"
 #include "Command/CardSelection.h"
 #include "Organ/InstrumentDocument.h"
-#include "Organ/Spelling.h"
+#include "Organ/UnknownName.h"
 #include "Units/Error.h"
-#include "Units/QuotedText.h"
 
 #include <algorithm>
 #include <string_view>
@@ -34,20 +33,6 @@ std::vector<std::string_view> tabletsOf (const Instrument& instrument)
     const auto couplers = namesOf (instrument.couplers);
     names.insert (names.end(), couplers.begin(), couplers.end());
     return names;
-}
-
-[[noreturn]] void
-    refuseStranger (const std::string& word, const std::string& name, const std::vector<std::string_view>& names)
-{
-    const auto closest = closestWord (name, names);
-    std::vector<std::string> shown;
-    shown.reserve (names.size());
-    for (const auto known : names)
-        shown.push_back (partWords (known));
-    const std::vector<std::string_view> views (shown.begin(), shown.end());
-    throw Error ("There is no " + word + " " + quotedText (name) + " in the instrument"
-                 + (closest ? "; did you mean " + quotedText (*closest) + "?" : ".")
-                 + (names.empty() ? " It has none." : " It has " + listedWords (views, "and") + "."));
 }
 
 bool isOnABus (const Instrument& instrument, const StopTablet& stop)
@@ -95,10 +80,9 @@ void drawOnly (Instrument& instrument, const std::vector<std::string>& tablets)
         if (coupler != instrument.couplers.end())
             coupler->drawn = true;
         else if (stop == instrument.stops.end())
-            refuseStranger ("tablet", name, tabletsOf (instrument));
+            throw Error (unknownNameWords ("tablet", name, tabletsOf (instrument)));
         else if (stop->cardFile.empty())
-            throw Error ("The tablet " + partWords (name)
-                         + " is blank, so it has no sound to draw; give it a card in the instrument.");
+            refuseStop (instrument, name);
         else if (! isOnABus (instrument, *stop))
             throw Error ("The tablet " + partWords (name)
                          + " is on no mixing bus, so it cannot be heard; give it a bus in the instrument.");
@@ -147,7 +131,7 @@ PhraseKeyboards keyboardsOf (const SelectedInstrument& selected, const std::stri
     const auto& name = division.empty() && drawn != instrument.stops.end() ? drawn->division : division;
     const auto found = std::ranges::find (instrument.divisions, name, &Division::name);
     if (found == instrument.divisions.end())
-        refuseStranger ("division", name, namesOf (instrument.divisions));
+        throw Error (unknownNameWords ("division", name, namesOf (instrument.divisions)));
     return { channelsOf (instrument), Keyboard::ofDivision (static_cast<int> (found - instrument.divisions.begin())),
              Compass { found->lowestKey, found->highestKey } };
 }

@@ -5,6 +5,7 @@
 #include "Command/MaskWords.h"
 #include "Command/NumberText.h"
 #include "Command/Options.h"
+#include "Command/RailSelection.h"
 #include "Command/TextTable.h"
 #include "Organ/DocumentLimits.h"
 #include "Organ/InstrumentDocument.h"
@@ -125,7 +126,7 @@ void MaskCommand::declare (CLI::App& program)
 {
     auto* const app = program.add_subcommand (name(), "How far a stop is from a target mask, key by key");
     app->add_option ("DOCUMENT", document_, "An instrument, or a stop card alone")->required()->type_name ("FILE");
-    app->add_option ("--stop", stop_, "The stop of the instrument")->type_name ("NAME");
+    addName (*app, "--stop", stop_, "The stop of the instrument");
     app->add_option ("--mask", maskFile_, "The document of the mask")->required()->type_name ("FILE");
     addKeys (*app, "--keys,--key", keys_, "The keys to compare (default: those the mask is meant for)");
     app->add_flag ("--csv", csv_, "Print CSV instead of a table");
@@ -150,10 +151,8 @@ MaskCommand::Comparison MaskCommand::compareStop (const TargetMask& mask) const
 {
     if (stop_.empty())
         throw Error (document_.string() + ": name the stop to compare, as in --stop \"Krummhorn 8\".");
-    auto instrument = readInstrument (document_);
-    auto cards = instrumentCards (instrument, document_);
-    const RailStudy study (std::move (instrument), std::move (cards));
-    const auto stop = study.findStop (stop_);
+    const RailStudy study = readRail (document_);
+    const auto stop = stopNamed (study, stop_);
     const auto& keySource = study.keySource (stop);
     Comparison comparison { printable (stop_, DocumentLimits::titleCharacters) + " of "
                                 + printable (study.instrument().name, DocumentLimits::titleCharacters) + ", "
@@ -167,7 +166,7 @@ MaskCommand::Comparison MaskCommand::compareStop (const TargetMask& mask) const
 
 MaskCommand::Comparison MaskCommand::compare (const TargetMask& mask) const
 {
-    return documentKind (document_) == "instrument" ? compareStop (mask) : compareCard (mask);
+    return isInstrument (document_) ? compareStop (mask) : compareCard (mask);
 }
 
 ExitStatus MaskCommand::run (std::ostream& out, std::ostream& /*err*/)

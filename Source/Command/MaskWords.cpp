@@ -2,6 +2,7 @@
 #include "Command/MaskWords.h"
 
 #include "Circuit/FindingWords.h"
+#include "Command/CsvCell.h"
 #include "Organ/DocumentLimits.h"
 #include "Organ/PlainText.h"
 #include "Units/Error.h"
@@ -55,16 +56,6 @@ std::string_view verdictWord (MaskVerdict verdict) noexcept
     constexpr std::array<std::string_view, 7> words { "inside",       "too strong", "too weak",  "absent",
                                                       "above 20 kHz", "no partial", "other keys" };
     return words[static_cast<std::size_t> (verdict)];
-}
-
-std::string csvCell (std::string_view text)
-{
-    if (text.find_first_of (",\"\r\n") == std::string_view::npos)
-        return std::string (text);
-    std::string cell = "\"";
-    for (const char c : text)
-        cell.append (c == '"' ? 2 : 1, c);
-    return cell.append (1, '"');
 }
 
 std::vector<int> keysToCompare (const TargetMask& mask, const std::vector<int>& named, int lowestKey, int highestKey)

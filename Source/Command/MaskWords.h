@@ -31,9 +31,6 @@ std::string keysWords (int lowestKey, int highestKey);
 /// "inside", "too strong", "too weak", "absent" ...
 std::string_view verdictWord (MaskVerdict verdict) noexcept;
 
-/// A text as a cell of a CSV file: in quotes when it needs them. Source: RFC 4180.
-std::string csvCell (std::string_view text);
-
 /// The named keys, or those from lowestKey to highestKey that the mask is meant for. Fails: Error when none is left, or
 /// a named one is not between them.
 std::vector<int> keysToCompare (const TargetMask& mask, const std::vector<int>& named, int lowestKey, int highestKey);

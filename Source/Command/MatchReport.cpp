@@ -1,17 +1,20 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/MatchReport.h"
 
+#include "Command/CsvCell.h"
 #include "Command/NumberText.h"
 #include "Command/RailSelection.h"
 #include "Command/TextTable.h"
+#include "Study/ResistorSearch.h"
 #include "Units/Decibels.h"
 #include "Units/Engineering.h"
-#include "Units/Error.h"
 #include "Units/Pitch.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <ostream>
+#include <string_view>
 
 namespace stopwright
 {
@@ -26,20 +29,39 @@ std::string ohmsText (double ohms)
     return formatForReading (ohms, Quantity::resistance, 4);
 }
 
-std::string ohmsText (const std::optional<double>& ohms)
+std::string_view missWord (MatchMiss miss)
 {
-    return ohms ? ohmsText (*ohms) : "none";
+    constexpr std::array<std::string_view, 4> words { "", "silent", "too soft", "too loud" };
+    return words[static_cast<std::size_t> (miss)];
 }
 
-std::string csvOhms (const std::optional<double>& ohms)
+std::string ohmsText (const MatchedOhms& found)
 {
-    return ohms ? csvNumber (*ohms) : "";
+    return found.ohms ? ohmsText (*found.ohms) : std::string ("none: ").append (missWord (found.miss));
+}
+
+/// Two cells: the ohms, and why there are none.
+std::string csvOhms (const MatchedOhms& found)
+{
+    return found.ohms ? csvNumber (*found.ohms) + ',' : std::string (",").append (missWord (found.miss));
+}
+
+/// Says in words why there is none.
+void printMisses (const std::vector<MatchedOhms>& all, std::ostream& out)
+{
+    const auto has = [&all] (MatchMiss miss) { return std::ranges::find (all, miss, &MatchedOhms::miss) != all.end(); };
+    if (has (MatchMiss::tooSoft))
+        out << "none, too soft: even the smallest leaves the stop below the wish; let its network lose less\n";
+    if (has (MatchMiss::tooLoud))
+        out << "none, too loud: even the largest leaves the stop above the wish; let its network lose more\n";
+    if (has (MatchMiss::silent))
+        out << "none, silent: one of the two stops has no generator there\n";
 }
 
 std::string signedDb (double db)
 {
     constexpr int decimals = 3;
-    return std::isnan (db) ? "-" : std::string (db < 0.0 ? "" : "+").append (fixedNumber (db, decimals));
+    return signedNumber (db, decimals);
 }
 
 std::string levelText (double power)
@@ -124,14 +146,7 @@ std::vector<MatchReport::Octave> MatchReport::octaves() const
         const auto end =
             std::find_if (key, match_.keys().end(), [number] (int other) { return other / keysPerOctave != number; });
         wish.keys.assign (key, end);
-        Octave octave { *key, *std::prev (end), {} };
-        try
-        {
-            octave.ohms = match_.solve (wish);
-        }
-        catch (const Error&) // no resistor, which is shown as such
-        {}
-        octaves.push_back (octave);
+        octaves.push_back ({ *key, *std::prev (end), match_.find (wish) });
         key = end;
     }
     return octaves;
@@ -141,10 +156,12 @@ void MatchReport::printCompass (std::ostream& out) const
 {
     TextTable table ({ "key", stopName (study_, stop_) + " dBV", stopName (study_, reference_) + " dBV", "step dB",
                        "dBV(A)", "dBV(A)", "step dB(A)", "resistor for this key" });
+    std::vector<MatchedOhms> all;
     for (const int key : keys())
     {
         if (key % keysPerOctave != 0 && key != keys().front() && key != keys().back())
             continue;
+        all.push_back (match_.findAt (key, wish_));
         const double ohms = match_.presentOhms();
         const auto stop = match_.stopPower (key, ohms);
         const auto reference = match_.referencePower (key, ohms, wish_.against);
@@ -152,9 +169,12 @@ void MatchReport::printCompass (std::ostream& out) const
                         signedDb (match_.differenceDb (key, ohms, LevelMeasure::rms, wish_.against)),
                         levelText (stop.aWeighted), levelText (reference.aWeighted),
                         signedDb (match_.differenceDb (key, ohms, LevelMeasure::aWeighted, wish_.against)),
-                        study_.busOf (stop_) ? ohmsText (match_.solveAt (key, wish_)) : "none" });
+                        ohmsText (all.back()) });
     }
     table.print (out);
+    printMisses (all, out);
+    out << "offered is what is sold, " << ohmsText (lowestSoldOhms) << " to " << ohmsText (highestSoldOhms)
+        << " (common practice, no source)\n";
     out << "mixing resistor of " << stopName (study_, stop_) << " now: " << ohmsText (match_.presentOhms()) << '\n';
 }
 
@@ -179,15 +199,9 @@ void MatchReport::printTables (const std::vector<MatchedResistor>& resistors, st
     MatchWish other = wish_;
     const bool isFinished = wish_.against == MatchAgainst::finished;
     other.against = isFinished ? MatchAgainst::today : MatchAgainst::finished;
-    try
-    {
-        const double ohms = match_.solve (other);
-        out << (isFinished ? "Re the reference as it is today, which the new resistor shifts: "
-                           : "Re the reference as it is when the resistor is in: ")
-            << ohmsText (ohms) << '\n';
-    }
-    catch (const Error&) // the wish itself was met; this is an aside
-    {}
+    out << (isFinished ? "Re the reference as it is today, which the new resistor shifts: "
+                       : "Re the reference as it is when the resistor is in: ")
+        << ohmsText (match_.find (other)) << '\n';
     printOctaves (out);
     printShifts (fittedOf (resistors), out);
 }
@@ -196,9 +210,14 @@ void MatchReport::printOctaves (std::ostream& out) const
 {
     out << "\nGraded, one resistor for each octave of keys:\n";
     TextTable table ({ "keys", "resistor" });
+    std::vector<MatchedOhms> all;
     for (const Octave& octave : octaves())
-        table.addRow ({ keyName (octave.lowestKey) + " to " + keyName (octave.highestKey), ohmsText (octave.ohms) });
+    {
+        table.addRow ({ keyName (octave.lowestKey) + " to " + keyName (octave.highestKey), ohmsText (octave.found) });
+        all.push_back (octave.found);
+    }
     table.print (out);
+    printMisses (all, out);
 }
 
 void MatchReport::printShifts (const MatchedResistor& fitted, std::ostream& out) const
@@ -220,7 +239,7 @@ void MatchReport::printShifts (const MatchedResistor& fitted, std::ostream& out)
 
 void MatchReport::csvCompass (std::ostream& out) const
 {
-    out << "key,stop_dbv,reference_dbv,step_db,stop_dbva,reference_dbva,step_dba,key_ohm\n";
+    out << "key,stop_dbv,reference_dbv,step_db,stop_dbva,reference_dbva,step_dba,key_ohm,why_none\n";
     const double ohms = match_.presentOhms();
     for (const int key : keys())
     {
@@ -230,15 +249,15 @@ void MatchReport::csvCompass (std::ostream& out) const
             << csvStep (match_.differenceDb (key, ohms, LevelMeasure::rms, wish_.against)) << ','
             << csvLevel (stop.aWeighted) << ',' << csvLevel (reference.aWeighted) << ','
             << csvStep (match_.differenceDb (key, ohms, LevelMeasure::aWeighted, wish_.against)) << ','
-            << (study_.busOf (stop_) ? csvOhms (match_.solveAt (key, wish_)) : "") << '\n';
+            << csvOhms (match_.findAt (key, wish_)) << '\n';
     }
 }
 
 void MatchReport::csvResistors (const std::vector<MatchedResistor>& resistors, std::ostream& out)
 {
-    out << "choice,ohm,first_ohm,second_ohm,step_db,error_db,deviation_db\n";
+    out << "choice,ohm,first_ohm,second_ohm,step_db,error_db,rms_off_wish_db\n";
     for (const auto& resistor : resistors)
-        out << '"' << resistor.words << "\"," << csvNumber (resistor.choice.ohms) << ','
+        out << csvCell (resistor.words) << ',' << csvNumber (resistor.choice.ohms) << ','
             << csvNumber (resistor.choice.first) << ','
             << (resistor.choice.second > 0.0 ? csvNumber (resistor.choice.second) : "") << ','
             << csvNumber (resistor.step.meanDb) << ',' << csvNumber (resistor.step.errorDb) << ','
@@ -247,9 +266,10 @@ void MatchReport::csvResistors (const std::vector<MatchedResistor>& resistors, s
 
 void MatchReport::csvOctaves (std::ostream& out) const
 {
-    out << "lowest_key,highest_key,ohm\n";
+    out << "lowest_key,highest_key,ohm,why_none\n";
     for (const Octave& octave : octaves())
-        out << keyName (octave.lowestKey) << ',' << keyName (octave.highestKey) << ',' << csvOhms (octave.ohms) << '\n';
+        out << keyName (octave.lowestKey) << ',' << keyName (octave.highestKey) << ',' << csvOhms (octave.found)
+            << '\n';
 }
 
 void MatchReport::csvShifts (const std::vector<MatchedResistor>& resistors, std::ostream& out) const

@@ -51,7 +51,7 @@ private:
     {
         int lowestKey = 0;
         int highestKey = 0;
-        std::optional<double> ohms;
+        MatchedOhms found;
     };
 
     std::vector<Octave> octaves() const;

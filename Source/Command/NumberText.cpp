@@ -26,17 +26,34 @@ std::string written (double value, std::chars_format format, int precision)
     return std::string (text.substr (isNothing && text.front() == '-' ? 1 : 0));
 }
 
+/// Whether a fixed number is more than noughts.
+bool hasValue (std::string_view text)
+{
+    return text.find_first_of ("123456789") != std::string_view::npos;
+}
+
 } // namespace
 
 std::string csvNumber (double value)
 {
     constexpr int significantDigits = 12;
-    return written (value, std::chars_format::general, significantDigits);
+    return written (value == 0.0 ? 0.0 : value, std::chars_format::general, significantDigits);
 }
 
 std::string fixedNumber (double value, int decimals)
 {
-    return written (value, std::chars_format::fixed, decimals);
+    auto text = written (value, std::chars_format::fixed, decimals);
+    if (std::isfinite (value) && text.front() == '-' && ! hasValue (text))
+        text.erase (0, 1);
+    return text;
+}
+
+std::string signedNumber (double value, int decimals)
+{
+    if (std::isnan (value))
+        return "-";
+    const auto text = fixedNumber (value, decimals);
+    return value > 0.0 && hasValue (text) ? "+" + text : text;
 }
 
 } // namespace stopwright

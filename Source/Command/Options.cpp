@@ -109,8 +109,15 @@ std::vector<std::string> readNames (std::string_view text)
 {
     auto names = namesIn (text);
     if (names.empty())
-        throw Error ("name at least one, as in \"Diapason 8, Oboe 8\"");
+        throw Error ("the name is empty; name at least one, as in \"Diapason 8, Oboe 8\"");
     return names;
+}
+
+std::string readName (std::string_view text)
+{
+    if (text.find_first_not_of (" \t") == std::string_view::npos)
+        throw Error ("the name is empty; name one, as in \"Diapason 8\"");
+    return std::string (text);
 }
 
 } // namespace
@@ -122,7 +129,8 @@ CLI::Option* addQuantity (CLI::App& app,
                           const std::string& help)
 {
     return addText (app, name, help,
-                    [range, &target] (const std::string& text) { target = readQuantity (text, range); });
+                    [range, &target] (const std::string& text) { target = readQuantity (text, range); })
+        ->type_name ("VALUE");
 }
 
 CLI::Option* addQuantities (CLI::App& app,
@@ -141,7 +149,8 @@ CLI::Option*
 {
     return addText (app, name, help,
                     [lowest, highest, &target] (const std::string& text)
-                    { target = readWhole (text, lowest, highest); });
+                    { target = readWhole (text, lowest, highest); })
+        ->type_name ("NUMBER");
 }
 
 CLI::Option* addKey (CLI::App& app, const std::string& name, int& target, const std::string& help)
@@ -157,6 +166,12 @@ CLI::Option* addChoice (CLI::App& app,
                         const std::string& help)
 {
     return addText (app, name, help, [words, &target] (const std::string& text) { target = readChoice (text, words); });
+}
+
+CLI::Option* addName (CLI::App& app, const std::string& name, std::string& target, const std::string& help)
+{
+    return addText (app, name, help, [&target] (const std::string& text) { target = readName (text); })
+        ->type_name ("NAME");
 }
 
 CLI::Option*

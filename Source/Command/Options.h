@@ -53,6 +53,9 @@ CLI::Option* addChoice (CLI::App& app,
                         int& target,
                         const std::string& help);
 
+/// One name, as it is: "Diapason 8". Not an empty one.
+CLI::Option* addName (CLI::App& app, const std::string& name, std::string& target, const std::string& help);
+
 /// Names separated by commas, the spaces around them apart: "Diapason 8, Oboe 8". At least one.
 CLI::Option*
     addNames (CLI::App& app, const std::string& name, std::vector<std::string>& target, const std::string& help);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/RailSelection.h"
 
+#include "Command/CsvCell.h"
 #include "Organ/InstrumentDocument.h"
 #include "Organ/PlainText.h"
 #include "Units/Error.h"
@@ -18,7 +19,7 @@ namespace stopwright
 
 void RailSelection::declare (CLI::App& app)
 {
-    app.add_option ("INSTRUMENT", file_, "The document of the instrument")->required();
+    app.add_option ("INSTRUMENT", file_, "The document of the instrument")->required()->type_name ("FILE");
 }
 
 RailStudy RailSelection::load() const
@@ -43,6 +44,9 @@ std::vector<std::size_t> stopsOfOneDivision (const RailStudy& study, const std::
             stops.push_back (stop);
     for (const std::size_t stop : stops)
         requireHeard (study, stop);
+    if (stops.empty()
+        && std::ranges::all_of (tablets, [] (const StopTablet& tablet) { return tablet.cardFile.empty(); }))
+        throw Error ("The instrument has no stops yet; give a tablet of it a card first.");
     if (stops.empty())
         throw Error ("No stop is drawn when this instrument is opened; name one with --stop.");
     for (const std::size_t stop : stops)
@@ -65,14 +69,20 @@ void requireHeard (const RailStudy& study, std::size_t stop)
                      + " feeds no preamp, so the stop cannot be heard; add a preamp that names it.");
 }
 
+std::size_t stopNamed (const RailStudy& study, const std::string& name)
+{
+    const auto stop = study.findStop (name);
+    requireHeard (study, stop);
+    return stop;
+}
+
 std::vector<std::size_t> stopsNamed (const RailStudy& study, const std::vector<std::string>& names)
 {
     std::vector<std::size_t> stops;
     stops.reserve (names.size());
     for (const auto& name : names)
     {
-        const auto stop = study.findStop (name);
-        requireHeard (study, stop);
+        const auto stop = stopNamed (study, name);
         if (std::ranges::find (stops, stop) == stops.end())
             stops.push_back (stop);
     }
@@ -91,10 +101,7 @@ std::string stopName (const RailStudy& study, std::size_t stop)
 
 std::string csvStopName (const RailStudy& study, std::size_t stop)
 {
-    std::string text = "\"";
-    for (const char letter : stopName (study, stop))
-        text.append (letter == '"' ? 2 : 1, letter);
-    return text + '"';
+    return csvCell (study.instrument().stops[stop].name);
 }
 
 } // namespace stopwright

@@ -39,6 +39,9 @@ std::vector<std::size_t> stopsOfOneDivision (const RailStudy& study, const std::
 /// Fails: Error when nothing leads from a stop to an outlet. Threading: [control].
 void requireHeard (const RailStudy& study, std::size_t stop);
 
+/// The stop of this name. Threading: [control]. Fails: Error (no such stop, one that cannot be heard).
+std::size_t stopNamed (const RailStudy& study, const std::string& name);
+
 /// The stops of these names, each once, in their order. Threading: [control]. Fails: Error (no such stop, one that cannot be heard).
 std::vector<std::size_t> stopsNamed (const RailStudy& study, const std::vector<std::string>& names);
 
@@ -49,7 +52,7 @@ RailState stateWith (const RailStudy& study, const std::vector<std::string>& dra
 /// A stop's name fit to stand in a line of text. Threading: [control].
 std::string stopName (const RailStudy& study, std::size_t stop);
 
-/// The same for CSV: in double quotes, with its own doubled. Threading: [control]. Source: RFC 4180, 2.
+/// The same as a cell of a CSV file. Threading: [control].
 std::string csvStopName (const RailStudy& study, std::size_t stop);
 
 } // namespace stopwright

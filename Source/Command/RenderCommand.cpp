@@ -102,7 +102,7 @@ void RenderCommand::declareHowToWrite (CLI::App& app)
 ExitStatus RenderCommand::run (std::ostream& out, std::ostream& err)
 {
     refuseOverwriting ({ selection_.cardFile(), selection_.instrumentFile(), phrase_.midiFile() });
-    return documentKind (selection_.cardFile()) == "instrument" ? renderInstrument (out, err) : renderCard (out, err);
+    return isInstrument (selection_.cardFile()) ? renderInstrument (out, err) : renderCard (out, err);
 }
 
 ExitStatus RenderCommand::renderCard (std::ostream& out, std::ostream& err) const

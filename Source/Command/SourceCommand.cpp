@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/SourceCommand.h"
 
+#include "Command/CsvCell.h"
 #include "Command/MaskWords.h"
 #include "Command/NumberText.h"
 #include "Command/Options.h"
@@ -136,7 +137,7 @@ void SourceCommand::declare (CLI::App& program)
     auto* const app = program.add_subcommand (
         name(), "Which partials that a mask wants the tapped waves lack, why, and which keyed bus has them");
     instrument_.declare (*app);
-    app->add_option ("--stop", stop_, "The stop of the instrument")->required()->type_name ("NAME");
+    addName (*app, "--stop", stop_, "The stop of the instrument")->required();
     app->add_option ("--mask", maskFile_, "The document of the mask")->required()->type_name ("FILE");
     addKeys (*app, "--keys,--key", keys_, "The keys to look at (default: the Cs the mask is meant for)");
     addQuantity (*app, "--limit", { Quantity::number, 0.0, mostDb, "dB" }, limitDb_,

@@ -78,9 +78,9 @@ void TogetherCommand::declare (CLI::App& program)
     addNames (*app, "--stops", stops_, "The stops that are drawn")->required();
     auto* const keys = addKeys (*app, "--keys", keys_, "These keys, one after the other (default: the compass)");
     addKeys (*app, "--chord", chord_, "These keys held at once")->excludes (keys);
-    addChoice (*app, "--list", { "sums", "partials", "polarity" }, list_,
-               "What CSV lists: sums (default), partials or polarity");
-    app->add_flag ("--csv", csv_, "Print CSV instead of tables");
+    auto* const list = addChoice (*app, "--list", { "sums", "partials", "polarity" }, list_,
+                                  "What CSV lists: sums (default), partials or polarity");
+    list->needs (app->add_flag ("--csv", csv_, "Print CSV instead of tables"));
     app->footer (footer);
 }
 

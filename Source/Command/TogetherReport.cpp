@@ -30,7 +30,7 @@ std::string levelText (double dbv)
 
 std::string signedDb (double db)
 {
-    return std::string (db < 0.0 ? "" : "+").append (fixedNumber (db, decimals));
+    return signedNumber (db, decimals);
 }
 
 std::string keysText (const std::vector<int>& keys)

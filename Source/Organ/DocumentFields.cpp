@@ -24,6 +24,17 @@ std::string withArticle (std::string_view kind)
     return std::string (kind == "instrument" ? "an " : "a ").append (kind);
 }
 
+/// What to do where a document of another kind is wanted.
+std::string wayOut (std::string_view found, std::string_view wanted)
+{
+    if (wanted == "mask")
+        return "name a target mask, such as one of Presets/Masks";
+    if (found == "mask")
+        return "name " + withArticle (wanted) + ", for a mask is what a stop is compared with";
+    return wanted == "card" ? "name the card of one of its tablets"
+                            : "name an instrument that has this card at one of its tablets";
+}
+
 } // namespace
 
 std::string_view documentKindOf (FieldReader& document)
@@ -45,7 +56,17 @@ void requireKind (FieldReader& document, std::string_view kind)
 {
     const auto found = documentKindOf (document);
     if (found != kind)
-        document.refuse ("kind", "this is " + withArticle (found) + ", but " + withArticle (kind) + " is wanted here.");
+        document.refuse ("kind", "this is " + withArticle (found) + ", but " + withArticle (kind) + " is wanted here; "
+                                     + wayOut (found, kind) + ".");
+}
+
+std::string_view requireCardOrInstrument (FieldReader& document)
+{
+    const auto found = documentKindOf (document);
+    if (found == "mask")
+        document.refuse ("kind", "this is a mask, but a card or an instrument is wanted here; name one of these, for a "
+                                 "mask is what a stop is compared with.");
+    return found;
 }
 
 JsonTree documentOf (std::string_view kind)

@@ -22,8 +22,11 @@ inline constexpr int documentVersion = 1;
 /// Threading: [control], like all below.
 std::string_view documentKindOf (FieldReader& document);
 
-/// Refuses a document of another kind than wanted.
+/// Refuses a document of another kind than wanted: what it is, what is wanted, and what to do.
 void requireKind (FieldReader& document, std::string_view kind);
+
+/// The same where a card will do as well as an instrument. Returns which of them it is.
+std::string_view requireCardOrInstrument (FieldReader& document);
 
 /// An empty document of a kind: version and kind.
 JsonTree documentOf (std::string_view kind);

@@ -23,10 +23,14 @@ namespace
     throw DocumentError (file.string(), {}, sentence);
 }
 
-[[noreturn]] void refuseBySystem (const std::filesystem::path& file, const std::string& what, int error)
+[[noreturn]] void
+    refuseBySystem (const std::filesystem::path& file, const std::string& what, int error, const std::string& wayOut)
 {
-    refuse (file, what + " (" + std::generic_category().message (error) + ").");
+    refuse (file, what + " (" + std::generic_category().message (error) + "); " + wayOut + ".");
 }
+
+constexpr const char* checkPermissions = "check the permissions of the file and of its folder";
+constexpr const char* writeElsewhere = "check the folder and the space on the disc, or name another file";
 
 /// An open file that is closed when it goes out of scope.
 class OpenFile
@@ -73,13 +77,13 @@ std::string kindOfFile (mode_t mode)
 void requireRegular (const std::filesystem::path& file, const struct stat& status)
 {
     if (! S_ISREG (status.st_mode))
-        refuse (file, "this is " + kindOfFile (status.st_mode) + ", not a file that can hold a document.");
+        refuse (file, "this is " + kindOfFile (status.st_mode) + ", not a file that can hold a document; name a file.");
 }
 
 void requireSize (const std::filesystem::path& file, std::size_t size)
 {
     if (size > DocumentLimits::bytes)
-        refuse (file, "the file is larger than 4 MiB, so it is no document of this program.");
+        refuse (file, "the file is larger than 4 MiB, so it is no document of this program; name another.");
 }
 
 std::string contentOf (const std::filesystem::path& file, int descriptor)
@@ -92,7 +96,7 @@ std::string contentOf (const std::filesystem::path& file, int descriptor)
         if (count < 0 && errno == EINTR)
             continue;
         if (count < 0)
-            refuseBySystem (file, "the file cannot be read", errno);
+            refuseBySystem (file, "the file cannot be read", errno, "check the disc, or take a copy of it");
         if (count == 0)
             return text;
         text.append (piece.data(), static_cast<std::size_t> (count));
@@ -113,7 +117,7 @@ std::filesystem::path targetOf (const std::filesystem::path& file)
             return target;
         target = target.parent_path() / next;
     }
-    refuse (file, "the symbolic links go round in a circle.");
+    refuse (file, "the symbolic links go round in a circle; name the file itself.");
 }
 
 /// A new file with a name of its own that is removed again unless it is kept.
@@ -140,7 +144,7 @@ public:
         {
             const auto count = ::write (file_.descriptor(), text.data(), text.size());
             if (count < 0 && errno != EINTR)
-                refuseBySystem (target, "the file cannot be written", errno);
+                refuseBySystem (target, "the file cannot be written", errno, writeElsewhere);
             text.remove_prefix (count > 0 ? static_cast<std::size_t> (count) : 0);
         }
     }
@@ -153,17 +157,17 @@ public:
             && ::fchown (file_.descriptor(), static_cast<uid_t> (-1), status.st_gid) != 0)
             errno = 0;
         if (::fchmod (file_.descriptor(), status.st_mode & 0777U) != 0)
-            refuseBySystem (target, "the permissions cannot be kept", errno);
+            refuseBySystem (target, "the permissions cannot be kept", errno, writeElsewhere);
     }
 
     void renameTo (const std::filesystem::path& target)
     {
         if (::fsync (file_.descriptor()) != 0)
-            refuseBySystem (target, "the file cannot be written", errno);
+            refuseBySystem (target, "the file cannot be written", errno, writeElsewhere);
         if (const int error = file_.close(); error != 0)
-            refuseBySystem (target, "the file cannot be written", error);
+            refuseBySystem (target, "the file cannot be written", error, writeElsewhere);
         if (::rename (path_.c_str(), target.c_str()) != 0)
-            refuseBySystem (target, "the file cannot be replaced", errno);
+            refuseBySystem (target, "the file cannot be replaced", errno, writeElsewhere);
         renamed_ = true;
     }
 
@@ -181,7 +185,7 @@ private:
             if (errno != EEXIST)
                 break;
         }
-        refuseBySystem (target, "no file can be written in this folder", errno);
+        refuseBySystem (target, "no file can be written in this folder", errno, writeElsewhere);
     }
 
     std::filesystem::path path_;
@@ -204,14 +208,14 @@ std::string readDocumentFile (const std::filesystem::path& file)
 {
     struct stat status = {};
     if (::stat (file.c_str(), &status) != 0)
-        refuseBySystem (file, "the file cannot be found", errno);
+        refuseBySystem (file, "the file cannot be found", errno, "check its name and its folder");
     requireRegular (file, status);
 
     const OpenFile opened (::open (file.c_str(), O_RDONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC));
     if (opened.descriptor() < 0)
-        refuseBySystem (file, "the file cannot be opened", errno);
+        refuseBySystem (file, "the file cannot be opened", errno, checkPermissions);
     if (::fstat (opened.descriptor(), &status) != 0)
-        refuseBySystem (file, "the file cannot be read", errno);
+        refuseBySystem (file, "the file cannot be read", errno, "check the disc, or take a copy of it");
     requireRegular (file, status); // it may have been exchanged in between
     requireSize (file, static_cast<std::size_t> (status.st_size));
     return contentOf (file, opened.descriptor());
@@ -226,7 +230,7 @@ void writeDocumentFile (std::string_view text, const std::filesystem::path& file
     {
         requireRegular (file, status);
         if (::access (target.c_str(), W_OK) != 0)
-            refuseBySystem (file, "the file is write-protected", errno);
+            refuseBySystem (file, "the file is write-protected", errno, "lift that, or name another file");
     }
 
     TemporaryFile temporary (target);

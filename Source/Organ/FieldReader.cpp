@@ -46,7 +46,7 @@ std::string countSentence (std::size_t count, std::size_t atLeast, std::size_t a
     const auto wanted =
         atLeast == atMost ? std::to_string (atLeast) : std::to_string (atLeast) + " to " + std::to_string (atMost);
     return "the list has " + std::to_string (count) + (count == 1 ? " entry" : " entries") + " but must have " + wanted
-           + ".";
+           + (count < atLeast ? "; add what it lacks." : "; leave some out.");
 }
 
 } // namespace
@@ -90,7 +90,7 @@ const JsonTree& FieldReader::require (std::string_view key)
 {
     const auto* found = find (key);
     if (found == nullptr)
-        refuse ({}, "the field '" + std::string (key) + "' is missing.");
+        refuse ({}, "the field '" + std::string (key) + "' is missing; add it.");
     return *found;
 }
 
@@ -102,7 +102,7 @@ std::string FieldReader::nameFrom (const JsonTree& value, const std::string& key
     if (text.empty())
         refuse (key, "a name is empty; give it one.");
     if (characterCount (text) > DocumentLimits::nameCharacters)
-        refuse (key, "the name " + quotedText (text) + " is longer than 64 characters.");
+        refuse (key, "the name " + quotedText (text) + " is longer than 64 characters; shorten it.");
     if (hasControlCharacter (text))
         refuse (key, "the name " + quotedText (text) + " has control characters in it; leave them out.");
     return text;
@@ -158,7 +158,7 @@ std::string FieldReader::freeText (std::string_view key, std::size_t mostCharact
         refuseType (std::string (key), "text in quotes", *value);
     const auto& text = value->get_ref<const std::string&>();
     if (characterCount (text) > mostCharacters)
-        refuse (key, "the text is longer than " + std::to_string (mostCharacters) + " characters.");
+        refuse (key, "the text is longer than " + std::to_string (mostCharacters) + " characters; shorten it.");
     return text;
 }
 
@@ -171,7 +171,7 @@ std::string FieldReader::shortText (std::string_view key, std::optional<std::str
         refuseType (std::string (key), "text in quotes", value);
     const auto& text = value.get_ref<const std::string&>();
     if (characterCount (text) > DocumentLimits::quantityCharacters)
-        refuse (key, "the text " + quotedText (text) + " is too long here.");
+        refuse (key, "the text " + quotedText (text) + " is too long here; shorten it.");
     return text;
 }
 

@@ -115,4 +115,12 @@ std::string documentKind (const std::filesystem::path& file)
     return std::string (documentKindOf (document));
 }
 
+bool isInstrument (const std::filesystem::path& file)
+{
+    const auto from = file.string();
+    const auto tree = parseJson (readDocumentFile (file), from);
+    FieldReader document (tree, from, {}, {});
+    return requireCardOrInstrument (document) == "instrument";
+}
+
 } // namespace stopwright

@@ -20,4 +20,7 @@ void writeInstrument (const Instrument& instrument, const std::filesystem::path&
 /// What a file claims to be, with the same guards: "card", "instrument" or "mask". Fails: DocumentError.
 std::string documentKind (const std::filesystem::path& file);
 
+/// Whether a file is an instrument and not a card, where either will do. Fails: DocumentError; so is a mask answered.
+bool isInstrument (const std::filesystem::path& file);
+
 } // namespace stopwright

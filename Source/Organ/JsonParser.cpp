@@ -207,7 +207,7 @@ JsonTree parseJson (std::string_view text, const std::string& origin)
     if (text.starts_with ("\xEF\xBB\xBF"))
         text.remove_prefix (3);
     if (text.find_first_not_of (" \t\r\n") == std::string_view::npos)
-        throw DocumentError (origin, {}, "the document is empty.");
+        throw DocumentError (origin, {}, "the document is empty; name another file, or put back a copy of it.");
     return TreeBuilder (text, origin).build();
 }
 

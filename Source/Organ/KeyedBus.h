@@ -35,4 +35,11 @@ inline WaveSource waveSourceOf (const KeyedBus& bus)
     return { bus.wave, bus.footage, bus.voltsPeakToPeak, bus.sourceOhms };
 }
 
+/// Whether a bus carries a wave at a footage, so that a tap of them is taken from it; where several do, from the first.
+/// Threading: [control].
+inline bool carries (const KeyedBus& bus, const Wave& wave, const Footage& footage)
+{
+    return bus.wave == wave && bus.footage == footage;
+}
+
 } // namespace stopwright

@@ -80,8 +80,8 @@ ToneRack::Place ToneRack::placeOf (const Instrument& instrument, const StopTable
 {
     Place place { divisionIndex (instrument, stop.division), stop.division, tap.wave, tap.footage, -1, {} };
     const auto& buses = instrument.keyedBuses;
-    const auto bus = std::ranges::find_if (buses, [&tap] (const KeyedBus& keyed)
-                                           { return keyed.wave == tap.wave && keyed.footage == tap.footage; });
+    const auto bus =
+        std::ranges::find_if (buses, [&tap] (const KeyedBus& keyed) { return carries (keyed, tap.wave, tap.footage); });
     if (bus != buses.end())
     {
         place.keyedBus = static_cast<int> (bus - buses.begin());

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Study/RailStudy.h"
 
+#include "Organ/UnknownName.h"
 #include "Study/BusOhms.h"
 #include "Study/TapPartials.h"
 #include "Units/Error.h"
-#include "Units/QuotedText.h"
 
 #include <algorithm>
 #include <span>
@@ -66,19 +66,10 @@ void RailStudy::addStop (std::size_t stop)
 
 std::size_t RailStudy::findStop (std::string_view name) const
 {
-    std::string names;
     for (std::size_t stop = 0; stop < instrument_.stops.size(); ++stop)
-    {
-        const StopTablet& tablet = instrument_.stops[stop];
-        if (tablet.name == name && hasCard (stop))
+        if (instrument_.stops[stop].name == name && hasCard (stop))
             return stop;
-        if (tablet.name == name)
-            throw Error ("The tablet " + quotedText (tablet.name)
-                         + " is blank: it names no card, so there is nothing to study.");
-        if (hasCard (stop))
-            names += (names.empty() ? "" : ", ") + tablet.name;
-    }
-    throw Error ("There is no stop " + quotedText (name) + " in this instrument; it has: " + names + ".");
+    refuseStop (instrument_, name);
 }
 
 StopStand RailStudy::standWhenRetired (std::size_t stop) const noexcept

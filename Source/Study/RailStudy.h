@@ -34,7 +34,7 @@ public:
 
     const Instrument& instrument() const noexcept { return instrument_; }
 
-    /// Fails: Error with the names there are; also when the tablet is blank.
+    /// Fails: Error as refuseStop says: no such stop, a blank tablet, a coupler.
     std::size_t findStop (std::string_view name) const;
 
     /// A tablet with a card; only such stops may be asked for partials.

@@ -12,10 +12,10 @@ std::optional<double> resistorWhereZero (const std::function<double (double ohms
     constexpr int mostSteps = 100;
     constexpr int everyThird = 3;
     constexpr double nearEnoughDb = 1e-12;
-    double low = std::log (lowestSearchedOhms);
-    double high = std::log (highestSearchedOhms);
-    double lowDb = levelDb (lowestSearchedOhms);
-    double highDb = levelDb (highestSearchedOhms);
+    double low = std::log (lowestSoldOhms);
+    double high = std::log (highestSoldOhms);
+    double lowDb = levelDb (lowestSoldOhms);
+    double highDb = levelDb (highestSoldOhms);
     if (! (lowDb >= 0.0 && highDb <= 0.0))
         return {};
     double here = low;
@@ -37,12 +37,12 @@ std::optional<double> resistorWhereZero (const std::function<double (double ohms
 
 std::optional<double> resistorWhereLeast (const std::function<double (double ohms)>& cost)
 {
-    constexpr int steps = 36; // four a decade
+    constexpr int steps = 24; // four a decade
     constexpr int sections = 44;
-    const double start = std::log (lowestSearchedOhms);
-    const double width = (std::log (highestSearchedOhms) - start) / steps;
+    const double start = std::log (lowestSoldOhms);
+    const double width = (std::log (highestSoldOhms) - start) / steps;
     int least = 0;
-    double leastCost = cost (lowestSearchedOhms);
+    double leastCost = cost (lowestSoldOhms);
     for (int step = 1; step <= steps; ++step)
     {
         const double here = cost (std::exp (start + step * width));

@@ -7,12 +7,12 @@
 namespace stopwright
 {
 
-/// What a mixing resistor is looked for among.
-inline constexpr double lowestSearchedOhms = 1.0;
-inline constexpr double highestSearchedOhms = 1e9;
+/// What a mixing resistor is looked for among: small resistors as they are sold everywhere. Common practice, no source.
+inline constexpr double lowestSoldOhms = 10.0;
+inline constexpr double highestSoldOhms = 10e6;
 
 /// The resistor at which a level that falls as the resistor grows has come down to nothing, or nothing when it lies on
-/// one side all over. False position in the logarithm, bisection where that is slow; to 1e-12 dB or the last digits.
+/// one side of that from the lowest to the highest. False position in the logarithm, bisection where that is slow; to 1e-12 dB or the last digits.
 /// Threading: [control]. Source: Dowell and Jarratt, "A modified regula falsi method", 1971; from memory.
 std::optional<double> resistorWhereZero (const std::function<double (double ohms)>& levelDb);
 

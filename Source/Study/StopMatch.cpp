@@ -4,6 +4,7 @@
 #include "Study/ResistorSearch.h"
 #include "Study/StopEffect.h"
 #include "Units/Decibels.h"
+#include "Units/Engineering.h"
 #include "Units/Error.h"
 #include "Units/Pitch.h"
 #include "Units/QuotedText.h"
@@ -22,6 +23,11 @@ namespace
 double measured (const TonePower& power, LevelMeasure measure) noexcept
 {
     return measure == LevelMeasure::rms ? power.plain : power.aWeighted;
+}
+
+[[noreturn]] void refuseSilence()
+{
+    throw Error ("Of these keys none sounds with both stops; choose keys at which both have a generator.");
 }
 
 std::string decibelText (double db)
@@ -93,11 +99,10 @@ double StopMatch::differenceDb (int key, double mixingOhms, LevelMeasure measure
 std::vector<int> StopMatch::soundingKeys (const MatchWish& wish) const
 {
     std::vector<int> sounding;
+    sounding.reserve (wish.keys.size());
     for (const int key : wish.keys)
         if (! std::isnan (differenceDb (key, presentOhms(), wish.measure, wish.against)))
             sounding.push_back (key);
-    if (sounding.empty())
-        throw Error ("Of these keys none sounds with both stops; choose keys at which both have a generator.");
     return sounding;
 }
 
@@ -105,6 +110,8 @@ MatchStep StopMatch::step (const MatchWish& wish, double mixingOhms) const
 {
     MatchStep step;
     const auto sounding = soundingKeys (wish);
+    if (sounding.empty())
+        refuseSilence();
     const auto count = static_cast<double> (sounding.size());
     for (const int key : sounding)
     {
@@ -117,10 +124,32 @@ MatchStep StopMatch::step (const MatchWish& wish, double mixingOhms) const
     return step;
 }
 
-std::optional<double> StopMatch::solveAt (int key, const MatchWish& wish) const
+MatchedOhms StopMatch::findAt (int key, const MatchWish& wish) const
 {
-    return resistorWhereZero ([&] (double ohms)
-                              { return differenceDb (key, ohms, wish.measure, wish.against) - wish.offsetDb; });
+    MatchWish one = wish;
+    one.keys = { key };
+    return find (one);
+}
+
+MatchedOhms StopMatch::find (const MatchWish& wish) const
+{
+    MatchWish sounding = wish;
+    sounding.keys = soundingKeys (wish);
+    if (sounding.keys.empty())
+        return { {}, MatchMiss::silent };
+    const auto lackingDb = [&] (int key, double ohms)
+    { return differenceDb (key, ohms, wish.measure, wish.against) - wish.offsetDb; };
+    const auto cost = [&] (double ohms)
+    {
+        double sum = 0.0;
+        for (const int key : sounding.keys)
+            sum += lackingDb (key, ohms) * lackingDb (key, ohms);
+        return sum;
+    };
+    const auto ohms = sounding.keys.size() == 1
+                          ? resistorWhereZero ([&] (double value) { return lackingDb (sounding.keys.front(), value); })
+                          : resistorWhereLeast (cost);
+    return { ohms, ohms ? MatchMiss::none : missOf (sounding) };
 }
 
 double StopMatch::solve (const MatchWish& wish) const
@@ -128,37 +157,35 @@ double StopMatch::solve (const MatchWish& wish) const
     if (! study_.busOf (stop_))
         throw Error (quotedText (study_.instrument().stops[stop_].name)
                      + " is on no mixing bus, so that no mixing resistor sets its level; give it a bus first.");
-    const auto sounding = soundingKeys (wish);
-    const auto cost = [&] (double ohms)
-    {
-        double sum = 0.0;
-        for (const int key : sounding)
-        {
-            const double lacking = differenceDb (key, ohms, wish.measure, wish.against) - wish.offsetDb;
-            sum += lacking * lacking;
-        }
-        return sum;
-    };
-    const auto ohms = sounding.size() == 1 ? solveAt (sounding.front(), wish) : resistorWhereLeast (cost);
-    if (! ohms)
-        throw Error (outOfReach (wish, sounding));
-    return *ohms;
+    const auto found = find (wish);
+    if (found.miss == MatchMiss::silent)
+        refuseSilence();
+    if (! found.ohms)
+        throw Error (outOfReach (wish));
+    return *found.ohms;
 }
 
-std::string StopMatch::outOfReach (const MatchWish& wish, const std::vector<int>& keys) const
+MatchMiss StopMatch::missOf (const MatchWish& wish) const
 {
-    MatchWish sounding = wish;
-    sounding.keys = keys;
-    const double most = step (sounding, lowestSearchedOhms).meanDb;
-    const double least = step (sounding, highestSearchedOhms).meanDb;
+    const double most = step (wish, lowestSoldOhms).meanDb;
+    const double least = step (wish, highestSoldOhms).meanDb;
+    return wish.offsetDb > 0.5 * (most + least) ? MatchMiss::tooSoft : MatchMiss::tooLoud;
+}
+
+std::string StopMatch::outOfReach (const MatchWish& wish) const
+{
     const auto stop = quotedText (study_.instrument().stops[stop_].name);
     const auto reference = quotedText (study_.instrument().stops[reference_].name);
-    const std::string wished =
-        "No mixing resistor brings " + stop + " to " + decibelText (wish.offsetDb) + " re " + reference + ": ";
-    if (wish.offsetDb > 0.5 * (most + least))
-        return wished + "with none at all it comes to " + decibelText (most)
+    const std::string wished = "No mixing resistor that is sold brings " + stop + " to " + decibelText (wish.offsetDb)
+                               + " re " + reference + ": with ";
+    const auto ohms = [] (double value)
+    { return formatForReading (value, Quantity::resistance) + " (common practice, no source), it "; };
+    if (missOf (wish) == MatchMiss::tooSoft)
+        return wished + "the smallest, " + ohms (lowestSoldOhms) + "comes to "
+               + decibelText (step (wish, lowestSoldOhms).meanDb)
                + "; let its network lose less, take a larger wave, or enlarge the resistors of the others.";
-    return wished + "with 1 Gohm it is still at " + decibelText (least) + "; let its network lose more.";
+    return wished + "the largest, " + ohms (highestSoldOhms) + "is still at "
+           + decibelText (step (wish, highestSoldOhms).meanDb) + "; let its network lose more.";
 }
 
 std::vector<NeighbourShift> StopMatch::shifts (double mixingOhms) const

@@ -43,6 +43,22 @@ struct MatchStep
     double deviationDb = 0.0; ///< rms of what each key lacks of the wish
 };
 
+/// Why no mixing resistor that is sold gives a wish.
+enum class MatchMiss
+{
+    none,    ///< one does
+    silent,  ///< at none of its keys both stops sound
+    tooSoft, ///< the smallest resistor leaves the stop below the wish
+    tooLoud  ///< the largest leaves it above
+};
+
+/// The mixing resistor that gives a wish, or why there is none.
+struct MatchedOhms
+{
+    std::optional<double> ohms;
+    MatchMiss miss = MatchMiss::none;
+};
+
 /// How the mixing resistor moves another stop of the bus.
 struct NeighbourShift
 {
@@ -72,14 +88,18 @@ public:
     /// NaN where one of them is silent.
     double differenceDb (int key, double mixingOhms, LevelMeasure measure, MatchAgainst against) const;
 
+    /// Fails: Error when at none of the keys both sound.
     MatchStep step (const MatchWish& wish, double mixingOhms) const;
 
     /// Fails: Error in a sentence when no mixing resistor gives it, a key is not one of keys(), none of them sounds, or the
     /// stop is on no mixing bus.
     double solve (const MatchWish& wish) const;
 
-    /// The same for one key alone, without a sentence.
-    std::optional<double> solveAt (int key, const MatchWish& wish) const;
+    /// The same without a sentence. Range: keys of keys(), the stop on a mixing bus.
+    MatchedOhms find (const MatchWish& wish) const;
+
+    /// The same for one key alone.
+    MatchedOhms findAt (int key, const MatchWish& wish) const;
 
     /// What each other stop of its bus feels, in the instrument's order.
     std::vector<NeighbourShift> shifts (double mixingOhms) const;
@@ -87,7 +107,8 @@ public:
 private:
     std::size_t indexOf (int key) const;
     std::vector<int> soundingKeys (const MatchWish& wish) const;
-    std::string outOfReach (const MatchWish& wish, const std::vector<int>& keys) const;
+    MatchMiss missOf (const MatchWish& wish) const;
+    std::string outOfReach (const MatchWish& wish) const;
 
     const RailStudy& study_;
     std::size_t stop_;

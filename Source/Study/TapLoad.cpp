@@ -16,11 +16,6 @@ namespace
 
 using Complex = std::complex<double>;
 
-bool isOn (const Tap& tap, const KeyedBus& bus)
-{
-    return tap.wave == bus.wave && tap.footage == bus.footage;
-}
-
 /// Zero when it is not stated.
 double ohmsBehind (const KeyedBus& bus) noexcept
 {
@@ -85,7 +80,8 @@ std::vector<std::size_t> sharersOf (const RailStudy& study, std::size_t stop, co
     const auto& stops = study.instrument().stops;
     for (std::size_t other = 0; other < stops.size(); ++other)
         if (other != stop && study.hasCard (other) && stops[other].division == stops[stop].division
-            && std::ranges::any_of (study.card (other).taps, [&bus] (const Tap& tap) { return isOn (tap, bus); }))
+            && std::ranges::any_of (study.card (other).taps,
+                                    [&bus] (const Tap& tap) { return carries (bus, tap.wave, tap.footage); }))
             sharers.push_back (other);
     return sharers;
 }
@@ -123,8 +119,9 @@ std::vector<TapLoad> tapLoads (const RailStudy& study, std::size_t stop, const R
     {
         TapLoad load;
         load.tap = tap;
-        const auto found = std::ranges::find_if (buses, [&] (const KeyedBus& bus)
-                                                 { return isOn (card.taps[tap], bus) && ohmsBehind (bus) > 0.0; });
+        const auto found = std::ranges::find_if (
+            buses, [&] (const KeyedBus& bus)
+            { return carries (bus, card.taps[tap].wave, card.taps[tap].footage) && ohmsBehind (bus) > 0.0; });
         if (found != buses.end())
         {
             load.keyedBus = static_cast<std::size_t> (found - buses.begin());

@@ -88,7 +88,7 @@ void MatchOfTwoStops (benchmark::State& state)
         MatchWish wish;
         wish.keys = match.keys();
         for (const int key : wish.keys)
-            benchmark::DoNotOptimize (match.solveAt (key, wish));
+            benchmark::DoNotOptimize (match.findAt (key, wish));
         const double ohms = match.solve (wish);
         benchmark::DoNotOptimize (match.step (wish, ohms));
         benchmark::DoNotOptimize (match.shifts (ohms));

@@ -173,7 +173,7 @@ TEST (MaskCommand, RefusesWithOneSentence)
     expectFault ({ preset ("Oboe8.json"), "--stop", "Oboe 8", "--mask", mask ("Oboe8") }, 1, "leave --stop out");
     expectFault ({ organ(), "--stop", "Obo 8", "--mask", mask ("Oboe8") }, 1, "Oboe 8");
     expectFault ({ organ(), "--stop", "Oboe 8", "--mask", organ() }, 1, "a mask is wanted");
-    expectFault ({ mask ("Oboe8"), "--mask", mask ("Oboe8") }, 1, "a card is wanted");
+    expectFault ({ mask ("Oboe8"), "--mask", mask ("Oboe8") }, 1, "a card or an instrument is wanted");
     expectFault ({ organ(), "--stop", "Oboe 8", "--mask", "nowhere.json" }, 1, "nowhere.json");
     expectFault ({ organ(), "--stop", "Oboe 8" }, 2, "--mask");
     expectFault ({ organ(), "--stop", "Oboe 8", "--mask", mask ("Oboe8"), "--keys", "H4" }, 2, "H4");

@@ -30,13 +30,19 @@ TEST (NumberText, FixedHasItsDecimals)
     EXPECT_EQ (fixedNumber (std::numeric_limits<double>::max(), 2).size(), 312U);
 }
 
-TEST (NumberText, ZeroHasNoSign)
+TEST (NumberText, NothingHasNoSign)
 {
     EXPECT_EQ (fixedNumber (-0.0004, 3), "0.000");
-    EXPECT_EQ (fixedNumber (-0.0, 0), "0");
     EXPECT_EQ (fixedNumber (-0.0006, 3), "-0.001");
+    EXPECT_EQ (fixedNumber (-0.0, 0), "0");
     EXPECT_EQ (csvNumber (-0.0), "0");
-    EXPECT_EQ (csvNumber (-1e-9), "-1e-09");
+    EXPECT_EQ (signedNumber (0.0, 3), "0.000");
+    EXPECT_EQ (signedNumber (0.0004, 3), "0.000");
+    EXPECT_EQ (signedNumber (-0.0004, 3), "0.000");
+    EXPECT_EQ (signedNumber (0.0006, 3), "+0.001");
+    EXPECT_EQ (signedNumber (-1.5, 1), "-1.5");
+    EXPECT_EQ (signedNumber (std::nan (""), 3), "-");
+    EXPECT_EQ (signedNumber (-std::numeric_limits<double>::infinity(), 3), "-inf");
 }
 
 TEST (TextTable, ColumnsAreFlushRightByCharacters)

@@ -174,7 +174,7 @@ TEST (CardDocument, RefusalsNameThePlaceAndTheRemedy)
     EXPECT_EQ (
         refusal ("\"47k\"", "-47000"),
         "reed.json: /parts/0/value: part R1: the resistance is -47.0 k\xCE\xA9 but must be from 1.00 m\xCE\xA9 to 1.00 T\xCE\xA9.");
-    EXPECT_EQ (refusal ("\"output\": \"t\"", "\"outptu\": \"t\""), "reed.json: the field 'output' is missing.");
+    EXPECT_EQ (refusal ("\"output\": \"t\"", "\"outptu\": \"t\""), "reed.json: the field 'output' is missing; add it.");
     EXPECT_EQ (refusal ("\"stopwright\": 1", "\"stopwright\": 7").substr (0, 57),
                "reed.json: /stopwright: the document is of version 7, and");
 }
@@ -213,7 +213,7 @@ TEST (CardDocument, DeviceRefusalsNameTheNumber)
         return refusal ("\"kind\": \"resistor\", \"nodes\": [\"in\", \"t\"]",
                         "\"kind\": \"diode\", \"nodes\": [\"in\", \"t\"]" + numbers);
     };
-    EXPECT_EQ (diode (""), "reed.json: /parts/0: part R1: the field 'saturationAmps' is missing.");
+    EXPECT_EQ (diode (""), "reed.json: /parts/0: part R1: the field 'saturationAmps' is missing; add it.");
     EXPECT_EQ (
         diode (", \"saturationAmps\": 1"),
         "reed.json: /parts/0/saturationAmps: part R1: the saturation current is 1.00 A but must be from 1.00e-20 A "

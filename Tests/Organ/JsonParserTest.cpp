@@ -55,8 +55,8 @@ TEST (JsonParser, RefusesWhatJsonDoesNotKnow)
 
 TEST (JsonParser, RefusesWhatIsNoText)
 {
-    EXPECT_EQ (refusal (""), "f: the document is empty.");
-    EXPECT_EQ (refusal ("\xEF\xBB\xBF \n"), "f: the document is empty.");
+    EXPECT_EQ (refusal (""), "f: the document is empty; name another file, or put back a copy of it.");
+    EXPECT_EQ (refusal ("\xEF\xBB\xBF \n"), "f: the document is empty; name another file, or put back a copy of it.");
     EXPECT_EQ (refusal ("[\n\"\xFF\"]"), "f: line 2: this is not UTF-8 text; save the document as UTF-8.");
     EXPECT_EQ (refusal (std::string ("\x7F"
                                      "ELF\0\0",

@@ -154,7 +154,7 @@ TEST (StopMatch, GradedResistorsOfAStopThatFallsByHalf)
     const MatchWish wish = wishAt (36, match.step (lowest, 470e3).meanDb);
     double ohms = 470e3;
     for (int key = 36; key <= 84; key += 12, ohms *= 0.5)
-        EXPECT_NEAR (*match.solveAt (key, wish), ohms, 1e-4 * ohms) << key;
+        EXPECT_NEAR (*match.findAt (key, wish).ohms, ohms, 1e-4 * ohms) << key;
 }
 
 TEST (StopMatch, AStopMatchesItselfWithItsOwnResistor)
@@ -205,7 +205,7 @@ TEST (StopMatch, HoldsInTheWholeRail)
             auto organ = randomOrgan (random, bus, random.integer (2, 5));
             const RailStudy study (organ.instrument, organ.cards);
             const StopMatch match (study, 0, 1, study.asOpened());
-            const auto ohms = match.solveAt (73, wishAt (73, offsetDb));
+            const auto ohms = match.findAt (73, wishAt (73, offsetDb)).ohms;
             if (! ohms)
                 continue;
             ++solved;
@@ -230,6 +230,44 @@ TEST (StopMatch, SeveralKeysAreMetInTheLeastSquaresSense)
         EXPECT_GT (match.step (wish, factor * ohms).deviationDb, least) << factor;
 }
 
+// 20 log (47 k / R) at what is sold, 10 ohm and 10 Mohm: closed form.
+TEST (StopMatch, OffersOnlyWhatIsSold)
+{
+    const auto organ = squares (virtualEarth(), 2);
+    const RailStudy study (organ.instrument, organ.cards);
+    const StopMatch match (study, 0, 1, study.asOpened());
+
+    struct Value
+    {
+        double offsetDb;
+        MatchMiss miss;
+    };
+
+    for (const Value& value : { Value { 73.4, MatchMiss::none }, Value { 73.5, MatchMiss::tooSoft },
+                                Value { -46.5, MatchMiss::none }, Value { -46.6, MatchMiss::tooLoud } })
+    {
+        MatchWish wish = wishAt (middleKey, value.offsetDb);
+        EXPECT_EQ (match.find (wish).miss, value.miss) << value.offsetDb;
+        EXPECT_EQ (match.find (wish).ohms.has_value(), value.miss == MatchMiss::none) << value.offsetDb;
+        EXPECT_EQ (match.findAt (36, wish).miss, value.miss) << value.offsetDb;
+        wish.keys = match.keys();
+        EXPECT_EQ (match.find (wish).miss, value.miss) << value.offsetDb;
+    }
+}
+
+TEST (StopMatch, SaysWhichKeysAreSilent)
+{
+    auto organ = squares (virtualEarth(), 2);
+    organ.instrument.tuning.highestKey = 84; // C6: no generator above
+    const RailStudy study (organ.instrument, organ.cards);
+    const StopMatch match (study, 0, 1, study.asOpened());
+    EXPECT_EQ (match.findAt (84, wishAt (84, 0.0)).miss, MatchMiss::none);
+    EXPECT_EQ (match.findAt (85, wishAt (85, 0.0)).miss, MatchMiss::silent);
+    EXPECT_FALSE (match.findAt (85, wishAt (85, 0.0)).ohms);
+    EXPECT_NE (sentenceOf (match, wishAt (85, 0.0)).find ("none sounds with both stops"), std::string::npos);
+    EXPECT_THROW (match.step (wishAt (85, 0.0), 47e3), Error);
+}
+
 TEST (StopMatch, SaysWhatCannotBeReached)
 {
     auto organ = squares (passiveBus(), 2);
@@ -237,9 +275,13 @@ TEST (StopMatch, SaysWhatCannotBeReached)
     const StopMatch match (study, 0, 1, study.asOpened());
     const auto tooLoud = sentenceOf (match, wishAt (middleKey, 100.0));
     EXPECT_NE (tooLoud.find ("No mixing resistor brings \"Stop 0\" to +100.00 dB"), std::string::npos) << tooLoud;
-    EXPECT_NE (tooLoud.find ("it comes to +93.44 dB"), std::string::npos) << tooLoud; // 47 k against 1 ohm
+    EXPECT_NE (tooLoud.find ("the smallest, 10.0 Ω (common practice, no source), it comes to +73.44 dB"),
+               std::string::npos)
+        << tooLoud; // 47 k against 10 ohm, closed form
     const auto tooSoft = sentenceOf (match, wishAt (middleKey, -100.0));
-    EXPECT_NE (tooSoft.find ("still at -86.56 dB"), std::string::npos) << tooSoft; // against 1 Gohm
+    EXPECT_NE (tooSoft.find ("the largest, 10.0 MΩ (common practice, no source), it is still at -46.56 dB"),
+               std::string::npos)
+        << tooSoft; // against 10 Mohm, closed form
     EXPECT_NE (sentenceOf (match, wishAt (20, 0.0)).find ("C2 to C7"), std::string::npos);
 
     MatchWish all = wishAt (middleKey, 100.0);
