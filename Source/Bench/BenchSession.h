@@ -78,6 +78,9 @@ public:
     /// The cards of the instrument as they are heard; empty for a card alone.
     InstrumentCards cardsThatSound() const { return player_.cardsThatSound(); }
 
+    /// The same as they stand in the work, also where they cannot be computed.
+    InstrumentCards cardsInWork() const { return player_.cardsOf (document_); }
+
     /// What a C4 sounds at the listening level of, alone: "Krummhorn 8".
     const std::string& referenceName() const noexcept { return player_.referenceName(); }
 

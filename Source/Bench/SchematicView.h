@@ -76,6 +76,8 @@ public:
     bool keyPressed (const juce::KeyPress& key) override;
 
 private:
+    static constexpr double wireTolerance = 7.0; ///< points
+
     void sessionChanged (BenchSession::Change change) override;
     void rebuild();
     void redraw();

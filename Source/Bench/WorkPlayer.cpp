@@ -181,20 +181,28 @@ bool WorkPlayer::turnTo (const BenchWork& to)
 InstrumentCards WorkPlayer::cardsOf (const BenchWork& work) const
 {
     auto cards = cards_;
+    if (! work.instrument)
+        return cards;
     for (std::size_t index = 0; index < cards.ofStops.size() && index < work.instrument->stops.size(); ++index)
-    {
-        const auto& file = work.instrument->stops[index].cardFile;
-        if (const auto trial = work.trials.find (file); trial != work.trials.end())
+        if (const auto trial = work.trials.find (work.instrument->stops[index].cardFile); trial != work.trials.end())
             cards.ofStops[index] = trial->second.inHand();
-        else if (isUnsound (file))
-            cards.ofStops[index].reset();
-    }
     return cards;
 }
 
 InstrumentCards WorkPlayer::cardsThatSound() const
 {
-    return sounding_.instrument ? cardsOf (sounding_) : InstrumentCards();
+    return soundCardsOf (sounding_);
+}
+
+/// As cardsOf, without the cards that cannot be computed and never could.
+InstrumentCards WorkPlayer::soundCardsOf (const BenchWork& work) const
+{
+    auto cards = cardsOf (work);
+    for (std::size_t index = 0; index < cards.ofStops.size() && index < work.instrument->stops.size(); ++index)
+        if (const auto& file = work.instrument->stops[index].cardFile;
+            isUnsound (file) && ! work.trials.contains (file))
+            cards.ofStops[index].reset();
+    return cards;
 }
 
 /// The stop in hand, else the first that can be measured.
@@ -213,7 +221,7 @@ std::string WorkPlayer::referenceTablet (const BenchWork& work, const Instrument
 
 void WorkPlayer::playInstrument (const BenchWork& work, double gainDb)
 {
-    const auto cards = cardsOf (work);
+    const auto cards = soundCardsOf (work);
     const auto* const inHand = work.stopInHand();
     const auto reference = referenceTablet (work, cards);
     const bool isNewReference = ! hasReference_ && ! reference.empty();

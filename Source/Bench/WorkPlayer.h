@@ -46,6 +46,10 @@ public:
     /// The cards of an instrument as they are heard: those of the work where there are such. Empty for a card alone.
     InstrumentCards cardsThatSound() const;
 
+    /// The cards of an instrument with those of `work` where it has any; those on disk that cannot be computed are left
+    /// out. Empty for a card alone.
+    InstrumentCards cardsOf (const BenchWork& work) const;
+
     /// What a C4 sounds at the listening level of, alone: "Krummhorn 8".
     const std::string& referenceName() const noexcept { return referenceName_; }
 
@@ -56,8 +60,8 @@ private:
     bool turnMixings (const BenchWork& to);
     void play (const BenchWork& work, const KeySource& keySource, double gainDb);
     void playInstrument (const BenchWork& work, double gainDb);
+    InstrumentCards soundCardsOf (const BenchWork& work) const;
     std::string referenceTablet (const BenchWork& work, const InstrumentCards& cards) const;
-    InstrumentCards cardsOf (const BenchWork& work) const;
 
     BenchProcessor& processor_;
     BenchWork sounding_;    ///< what the engine has; of cards without faults only
