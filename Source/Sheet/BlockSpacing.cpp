@@ -11,6 +11,7 @@ namespace
 {
 
 constexpr int leastColumnStep = SheetGrid::leadSteps + 1; ///< from a ring to the upright beside it
+constexpr int besideUpright = 2;                          ///< from an upright to what hangs beside it
 constexpr int leastRowStep = 2 * SheetGrid::leadSteps + 1;
 
 class Spacer
@@ -36,6 +37,15 @@ private:
     /// Whether only uprights and what hangs from them stand in the column.
     bool isNodeColumn (int column) const { return island_.columnPlaces[static_cast<std::size_t> (column)] % 2 == 0; }
 
+    /// Whether the first of two columns has only uprights, to which the second belongs.
+    bool isUprightOf (int column, int next) const
+    {
+        const auto& places = island_.columnPlaces;
+        return places[static_cast<std::size_t> (column)] == places[static_cast<std::size_t> (next)]
+               && std::none_of (island_.blocks.begin(), island_.blocks.end(),
+                                [&] (const SheetBlock& block) { return block.column == column; });
+    }
+
     /// How far blocks that lie in the path reach beyond a column: uprights keep off their labels.
     int reachOf (int column, int SheetBlock::*side) const
     {
@@ -53,7 +63,7 @@ private:
         for (int column = 1; column < count; ++column)
         {
             const int before = spacing_.columns[static_cast<std::size_t> (column - 1)];
-            int at = before + leastColumnStep + spread_;
+            int at = before + (isUprightOf (column - 1, column) ? besideUpright : leastColumnStep) + spread_;
             at = std::max (at, before + reachOf (column - 1, &SheetBlock::right) + 1 + spread_);
             at = std::max (at, before + reachOf (column, &SheetBlock::left) + 1 + spread_);
             for (const auto& block : island_.blocks)

@@ -4,6 +4,7 @@
 #include "Sheet/SignalLayers.h"
 
 #include <algorithm>
+#include <limits>
 #include <map>
 #include <utility>
 
@@ -41,8 +42,10 @@ public:
         for (std::size_t index = 0; index < plan_.hangers.size(); ++index)
         {
             const auto& hanger = plan_.hangers[index];
-            const int layer = plan_.layers[static_cast<std::size_t> (hanger.node)];
-            place (hanger.element, 2 * layer, rows_.hangerRows[index], false);
+            const int at = 2 * plan_.layers[static_cast<std::size_t> (hanger.node)];
+            auto& taken = taken_[{ at, rows_.hangerRows[index] }];
+            taken = std::max (taken, isInSeveralRows (hanger.node) ? 1 : 0);
+            place (hanger.element, at, rows_.hangerRows[index], false);
         }
         numberColumns();
         joinRail();
@@ -51,6 +54,22 @@ public:
     }
 
 private:
+    /// Whether the node needs an upright. What hangs from it then stands beside the upright, so that never four wires
+    /// meet on one dot.
+    bool isInSeveralRows (int node) const
+    {
+        int highest = std::numeric_limits<int>::max();
+        int lowest = std::numeric_limits<int>::min();
+        for (std::size_t index = 0; index < plan_.items.size(); ++index)
+            for (const auto& arm : plan_.items[index].arms)
+                if (arm.node == node)
+                {
+                    highest = std::min (highest, rows_.itemRows[index]);
+                    lowest = std::max (lowest, rows_.itemRows[index]);
+                }
+        return highest < lowest;
+    }
+
     void place (int element, int at, int row, bool isFlipped)
     {
         auto stance = stances_[static_cast<std::size_t> (element)];

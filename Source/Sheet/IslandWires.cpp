@@ -115,7 +115,12 @@ private:
         for (const auto& block : island_.blocks)
             for (std::size_t lead = 0; lead < block.nodes.size(); ++lead)
                 if (graph_.isSignal (block.nodes[lead]))
-                    byNode[block.nodes[lead]].pins.push_back (onGrid (block.at + block.stance.leads[lead].end));
+                {
+                    auto& net = byNode[block.nodes[lead]];
+                    net.pins.push_back (onGrid (block.at + block.stance.leads[lead].end));
+                    if (block.stance.leads[lead].outward.y == 0)
+                        net.lines.push_back (net.pins.back().y);
+                }
         nets_.reserve (byNode.size());
         for (auto& [node, net] : byNode)
         {

@@ -18,6 +18,7 @@ constexpr long crossing = 1000;
 constexpr long perRowOfWire = 20;
 constexpr long perRowOfSheet = 14;
 constexpr long awayFromRail = 12;
+constexpr long outputAboveHangers = 6;
 constexpr long flipped = 3;
 constexpr long perTapOutOfOrder = 2;
 
@@ -91,6 +92,9 @@ long RowCost::costOfItems (const RowChoice& choice) const
     {
         cost += costOfArms (items[index], choice.rows[index], choice.isFlipped[index]);
         cost += choice.isFlipped[index] ? flipped : 0;
+        cost += items[index].isOutput && choice.rows[index] < lowestRow (items[index].arms.front().node)
+                    ? outputAboveHangers
+                    : 0;
         for (std::size_t other = 0; other < index; ++other)
         {
             const bool isOverlapping = items[index].from < items[other].to && items[other].from < items[index].to;

@@ -62,6 +62,7 @@ private:
         item.element = index;
         item.canFlip =
             element.kind == ElementKind::part && std::holds_alternative<OpAmp> (card_.parts[element.index].value);
+        item.isOutput = element.kind == ElementKind::output;
         for (std::size_t lead = 0; lead < element.nodes.size(); ++lead)
             if (graph_.isSignal (element.nodes[lead]))
                 item.arms.push_back ({ element.nodes[lead], placeOf (element.nodes[lead]), rise (stance.leads[lead]) });

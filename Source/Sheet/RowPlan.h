@@ -27,9 +27,10 @@ struct RowItem
     int element = noElement;
     int place = 0;
     std::vector<RowArm> arms;
-    bool canFlip = false; ///< an op-amp may stand with its plus input above
-    int from = 0;         ///< leftmost place it takes
-    int to = 0;           ///< rightmost place it takes
+    bool canFlip = false;  ///< an op-amp may stand with its plus input above
+    bool isOutput = false; ///< wants the lowest row of its node
+    int from = 0;          ///< leftmost place it takes
+    int to = 0;            ///< rightmost place it takes
 };
 
 /// A part that hangs below or stands above a node.

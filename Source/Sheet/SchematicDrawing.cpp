@@ -10,7 +10,7 @@ namespace stopwright
 namespace
 {
 
-constexpr double wireWidth = 1.1;
+constexpr double wireWidth = 1.2;
 constexpr int ringChords = 48;
 
 class SchematicDrawer

@@ -35,6 +35,18 @@ std::string valueText (double value, Quantity quantity)
     return formatEngineering (rounded (value), quantity);
 }
 
+/// "150 Ω" and not "150.0 Ω".
+std::string readingText (double value, Quantity quantity)
+{
+    auto text = formatForReading (value, quantity, figures);
+    const auto end = std::min (text.find (' '), text.size());
+    if (text.find ('.') >= end)
+        return text;
+    auto kept = text.find_last_not_of ('0', end - 1);
+    kept = text[kept] == '.' ? kept : kept + 1;
+    return text.erase (kept, end - kept);
+}
+
 void describe (std::vector<LabelLine>& lines, const Resistor& part)
 {
     lines.push_back ({ valueText (part.ohms, Quantity::resistance) });
@@ -49,7 +61,7 @@ void describe (std::vector<LabelLine>& lines, const Inductor& part)
 {
     lines.push_back ({ valueText (part.henries, Quantity::inductance) });
     if (part.windingOhms > 0.0)
-        lines.push_back ({ formatForReading (part.windingOhms, Quantity::resistance), false, true });
+        lines.push_back ({ readingText (part.windingOhms, Quantity::resistance), false, true });
 }
 
 void describe (std::vector<LabelLine>& lines, const Potentiometer& part)
@@ -67,24 +79,23 @@ void describe (std::vector<LabelLine>& lines, const Switch& part)
 void describe (std::vector<LabelLine>& lines, const OpAmp& part)
 {
     lines.push_back (
-        { part.gainBandwidthHz ? formatForReading (*part.gainBandwidthHz, Quantity::frequency, figures) : "ideal",
-          false, true });
+        { part.gainBandwidthHz ? readingText (*part.gainBandwidthHz, Quantity::frequency) : "ideal", false, true });
 }
 
 void describe (std::vector<LabelLine>& lines, const Diode& part)
 {
     if (part.seriesOhms > 0.0)
-        lines.push_back ({ formatForReading (part.seriesOhms, Quantity::resistance), false, true });
+        lines.push_back ({ readingText (part.seriesOhms, Quantity::resistance), false, true });
 }
 
 void describe (std::vector<LabelLine>& lines, const Transistor& part)
 {
-    lines.push_back ({ "gain " + formatForReading (part.forwardBeta, Quantity::number), false, true });
+    lines.push_back ({ "gain " + readingText (part.forwardBeta, Quantity::number), false, true });
 }
 
 void describe (std::vector<LabelLine>& lines, const Supply& part)
 {
-    lines.push_back ({ formatForReading (part.volts, Quantity::voltage) });
+    lines.push_back ({ readingText (part.volts, Quantity::voltage) });
 }
 
 void describeTap (std::vector<LabelLine>& lines, const Tap& tap)
@@ -95,7 +106,7 @@ void describeTap (std::vector<LabelLine>& lines, const Tap& tap)
     if (tap.polarity < 0)
         wave.insert (0, "- ");
     lines.push_back ({ wave + ", " + tap.footage.text() + " ft", false, true });
-    auto level = formatForReading (tap.voltsPeakToPeak, Quantity::voltage) + " p-p";
+    auto level = readingText (tap.voltsPeakToPeak, Quantity::voltage) + " p-p";
     if (tap.sourceOhms > 0.0)
         level += ", " + valueText (tap.sourceOhms, Quantity::resistance);
     lines.push_back ({ level, false, true });

@@ -24,7 +24,7 @@ public:
 
     SymbolStrokes take() { return std::move (strokes_); }
 
-    static constexpr double strokeWidth = 1.3;
+    static constexpr double strokeWidth = 1.2;
 
 private:
     DrawingPoint place (DrawingPoint at) const;

@@ -10,11 +10,12 @@
 namespace stopwright
 {
 
-/// The ends that a wire has to join, and the column where its upright is best put.
+/// The ends that a wire has to join, the column where its upright is best put and the lines along which it best lies.
 struct WireNet
 {
     std::vector<GridPoint> pins;
     int uprightColumn = 0;
+    std::vector<int> lines;
 };
 
 /// Lays the wires of nets on a grid, each as a tree with few bends, few crossings and a short way: the nearest pin is
