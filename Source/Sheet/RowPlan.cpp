@@ -1,0 +1,160 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Sheet/RowPlan.h"
+
+#include <algorithm>
+#include <limits>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr int tapPlace = -3;
+constexpr int inputRise = 20; ///< of an op-amp's inputs
+constexpr int endRise = 30;   ///< of leads that leave upward or downward
+
+class PlanMaker
+{
+public:
+    PlanMaker (const Card& card,
+               const CardGraph& graph,
+               const std::vector<int>& layers,
+               const std::vector<ElementStance>& stances)
+        : card_ (card),
+          graph_ (graph),
+          stances_ (stances)
+    {
+        plan_.layers = layers;
+        plan_.lastPlace = 2 * (*std::max_element (layers.begin(), layers.end())) + 2;
+    }
+
+    RowPlan make (const std::vector<int>& island)
+    {
+        for (const int element : island)
+            add (element);
+        for (std::size_t node = 0; node < plan_.layers.size(); ++node)
+            if (plan_.layers[node] >= 0 && ! isHeld (static_cast<int> (node)))
+                addHolder (static_cast<int> (node));
+        return std::move (plan_);
+    }
+
+private:
+    int placeOf (int node) const { return 2 * plan_.layers[static_cast<std::size_t> (node)]; }
+
+    void add (int index)
+    {
+        const auto& element = graph_.elements[static_cast<std::size_t> (index)];
+        const auto& stance = stances_[static_cast<std::size_t> (index)];
+        if (stance.stance == Stance::across)
+            addItem (index, element, stance);
+        else
+        {
+            const auto node = std::find_if (element.nodes.begin(), element.nodes.end(),
+                                            [&] (int candidate) { return graph_.isSignal (candidate); });
+            plan_.hangers.push_back ({ index, *node, stance.stance == Stance::standing });
+        }
+    }
+
+    void addItem (int index, const GraphElement& element, const ElementStance& stance)
+    {
+        RowItem item;
+        item.element = index;
+        item.canFlip =
+            element.kind == ElementKind::part && std::holds_alternative<OpAmp> (card_.parts[element.index].value);
+        item.isOutput = element.kind == ElementKind::output;
+        for (std::size_t lead = 0; lead < element.nodes.size(); ++lead)
+            if (graph_.isSignal (element.nodes[lead]))
+                item.arms.push_back ({ element.nodes[lead], placeOf (element.nodes[lead]), rise (stance.leads[lead]) });
+        item.place = element.kind == ElementKind::tap      ? tapPlace
+                     : element.kind == ElementKind::output ? plan_.lastPlace
+                                                           : placeBetween (element, stance, item.canFlip);
+        close (item);
+    }
+
+    static int rise (const SymbolLead& lead)
+    {
+        if (lead.outward.y != 0)
+            return lead.outward.y * endRise;
+        return lead.end.y * inputRise;
+    }
+
+    /// The place between the nodes at the left and those at the right; in the middle for a part of two leads, next to
+    /// what it drives for a device.
+    int placeBetween (const GraphElement& element, const ElementStance& stance, bool isAmplifier) const
+    {
+        int left = std::numeric_limits<int>::min();
+        int right = std::numeric_limits<int>::max();
+        int lowest = std::numeric_limits<int>::max();
+        int highest = std::numeric_limits<int>::min();
+        for (std::size_t lead = 0; lead < element.nodes.size(); ++lead)
+        {
+            if (! graph_.isSignal (element.nodes[lead]))
+                continue;
+            const int layer = plan_.layers[static_cast<std::size_t> (element.nodes[lead])];
+            const int side = stance.leads[lead].outward.x;
+            left = side < 0 ? std::max (left, layer) : left;
+            right = side > 0 ? std::min (right, layer) : right;
+            lowest = side == 0 ? std::min (lowest, layer) : lowest;
+            highest = side == 0 ? std::max (highest, layer) : highest;
+        }
+        const bool hasLeft = left != std::numeric_limits<int>::min();
+        const bool hasRight = right != std::numeric_limits<int>::max();
+        const bool hasEnds = lowest != std::numeric_limits<int>::max();
+        if (! hasLeft && ! hasRight)
+            return 2 * std::max (lowest, highest - 1) + 1;
+        if (! hasRight)
+            return hasEnds && lowest > left ? 2 * lowest - 1 : 2 * left + 1;
+        if (! hasLeft)
+            return hasEnds && highest < right ? 2 * highest + 1 : 2 * right - 1;
+        if (left >= right)
+            return 2 * left + 1;
+        return isAmplifier ? 2 * right - 1 : 2 * ((left + right - 1) / 2) + 1;
+    }
+
+    bool isHeld (int node) const
+    {
+        return std::any_of (plan_.items.begin(), plan_.items.end(),
+                            [&] (const RowItem& item) {
+                                return std::any_of (item.arms.begin(), item.arms.end(),
+                                                    [&] (const RowArm& arm) { return arm.node == node; });
+                            });
+    }
+
+    void addHolder (int node)
+    {
+        RowItem item;
+        item.place = placeOf (node);
+        item.arms.push_back ({ node, item.place, 0 });
+        close (item);
+    }
+
+    void close (RowItem& item)
+    {
+        item.from = item.to = item.place;
+        for (const auto& arm : item.arms)
+        {
+            item.from = std::min (item.from, arm.nodePlace);
+            item.to = std::max (item.to, arm.nodePlace);
+        }
+        plan_.items.push_back (std::move (item));
+    }
+
+    const Card& card_;
+    const CardGraph& graph_;
+    const std::vector<ElementStance>& stances_;
+    RowPlan plan_;
+};
+
+} // namespace
+
+RowPlan rowPlanOf (const Card& card,
+                   const CardGraph& graph,
+                   const std::vector<int>& island,
+                   const std::vector<int>& layers,
+                   const std::vector<ElementStance>& stances)
+{
+    return PlanMaker (card, graph, layers, stances).make (island);
+}
+
+} // namespace stopwright

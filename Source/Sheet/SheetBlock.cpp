@@ -1,0 +1,226 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Sheet/SheetBlock.h"
+
+#include "Sheet/TextWidth.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr double step = SheetGrid::step;
+constexpr double ringHalf = SheetGrid::ringRadius;
+constexpr double labelGap = 4.0; ///< from the ring to the label
+constexpr double outputHalf = 5.0;
+constexpr double barHalfHeight = 2.0;
+constexpr double nameGap = 3.0; ///< from a sign's bar to its name
+
+enum class Side
+{
+    right,
+    left,
+    above,
+    below
+};
+
+class BlockMaker
+{
+public:
+    BlockMaker (const Card& card, const CardGraph& graph, int element, const ElementStance& stance, bool joinsRail)
+        : card_ (card),
+          graph_ (graph),
+          element_ (graph.elements[static_cast<std::size_t> (element)])
+    {
+        block_.element = element;
+        block_.stance = stance;
+        block_.nodes = element_.nodes;
+        block_.joinsRail = joinsRail;
+        block_.hasRing = element_.kind != ElementKind::output;
+        const double half = block_.hasRing ? SheetGrid::bodyReach : outputHalf;
+        block_.body = { -half, -half, 2.0 * half, 2.0 * half };
+    }
+
+    SheetBlock make()
+    {
+        addSigns();
+        placeLabel();
+        measure();
+        return std::move (block_);
+    }
+
+private:
+    double reach() const { return block_.hasRing ? ringHalf : outputHalf; }
+
+    void addSigns()
+    {
+        for (std::size_t lead = 0; lead < block_.nodes.size(); ++lead)
+        {
+            const int node = block_.nodes[lead];
+            if (node < 0 || graph_.isSignal (node))
+                continue;
+            const auto& held = graph_.nodes[static_cast<std::size_t> (node)];
+            const auto& at = block_.stance.leads[lead];
+            if (block_.joinsRail && held.role == NodeRole::common && at.outward.y > 0)
+                continue;
+            block_.signs.push_back ({ node, held.isAbove, signWire (at, held.isAbove),
+                                      held.role == NodeRole::rail ? held.name : std::string() });
+        }
+    }
+
+    /// Out of the lead, then up or down to the sign; around the ring where the lead points the other way.
+    static std::vector<GridPoint> signWire (const SymbolLead& lead, bool isAbove)
+    {
+        const GridPoint toSign { 0, isAbove ? -1 : 1 };
+        std::vector<GridPoint> wire { lead.end, lead.end + lead.outward };
+        if (lead.outward.y == -toSign.y)
+        {
+            const int side = lead.end.x > 0 ? 1 : -1;
+            wire.push_back (wire.back()
+                            + GridPoint { side * (SheetGrid::leadSteps + 1) - (side > 0 ? 0 : lead.end.x), 0 });
+        }
+        if (lead.outward != toSign)
+            wire.push_back (wire.back() + toSign);
+        return wire;
+    }
+
+    std::vector<Side> sides() const
+    {
+        if (element_.kind == ElementKind::output)
+            return { Side::right };
+        const bool isAmplifier =
+            element_.kind == ElementKind::part && std::holds_alternative<OpAmp> (card_.parts[element_.index].value);
+        if (element_.kind == ElementKind::tap || isAmplifier)
+            return { Side::below, Side::above };
+        const auto& leads = block_.stance.leads;
+        const bool isStanding =
+            std::any_of (leads.begin(), leads.end(), [] (const auto& lead) { return lead.outward.y != 0; });
+        if (isStanding)
+            return { Side::right, Side::left, Side::above, Side::below };
+        return { Side::above, Side::below };
+    }
+
+    void placeLabel()
+    {
+        const auto candidates = sides();
+        for (const auto side : candidates)
+        {
+            setLabel (side);
+            if (isLabelClear())
+                return;
+        }
+        setLabel (candidates.front());
+    }
+
+    void setLabel (Side side)
+    {
+        const auto lines = labelLines (card_, element_);
+        const double height = SheetGrid::lineHeight * static_cast<double> (lines.size());
+        const double gap = reach() + labelGap;
+        const double top = side == Side::above ? -gap + 1.0 - height : side == Side::below ? gap - 1.0 : -height / 2.0;
+        const auto align = side == Side::right  ? TextAlign::left
+                           : side == Side::left ? TextAlign::right
+                                                : TextAlign::centre;
+        const double x = side == Side::right ? gap : side == Side::left ? -gap : 0.0;
+        block_.label.clear();
+        double width = block_.hasRing ? SheetGrid::leastLabelWidth : 0.0;
+        for (std::size_t line = 0; line < lines.size(); ++line)
+        {
+            const double size = lines[line].isCaption ? SheetGrid::captionSize : SheetGrid::nameSize;
+            const double base = top + SheetGrid::lineHeight * static_cast<double> (line) + 10.0;
+            block_.label.push_back ({ { x, base },
+                                      lines[line].text,
+                                      size,
+                                      align,
+                                      lines[line].isName,
+                                      lines[line].isCaption ? Ink::faintInk : Ink::ink });
+            width = std::max (width, textBox (block_.label.back()).width);
+        }
+        const double shift = align == TextAlign::left ? 0.0 : align == TextAlign::right ? width : width / 2.0;
+        block_.labelBox = { x - shift, top, width, height };
+    }
+
+    /// Whether the label keeps off the signs and the wires that leave the leads.
+    bool isLabelClear() const
+    {
+        const auto meets = [&] (const DrawingBox& box) { return box.meets (block_.labelBox); };
+        for (const auto& sign : block_.signs)
+        {
+            const auto boxes = signBoxes (sign);
+            if (std::any_of (boxes.begin(), boxes.end(), meets))
+                return false;
+        }
+        return std::none_of (block_.stance.leads.begin(), block_.stance.leads.end(),
+                             [&] (const SymbolLead& lead)
+                             {
+                                 const auto end = SheetGrid::toPoints (lead.end);
+                                 const auto on = SheetGrid::toPoints (lead.end + lead.outward * 2);
+                                 return meets ({ std::min (end.x, on.x) - 2.0, std::min (end.y, on.y) - 2.0,
+                                                 std::abs (end.x - on.x) + 4.0, std::abs (end.y - on.y) + 4.0 });
+                             });
+    }
+
+    void include (const DrawingBox& box)
+    {
+        const auto steps = [] (double points)
+        { return std::max (0, static_cast<int> (std::ceil (points / step - 1e-9))); };
+        block_.left = std::max (block_.left, steps (-box.x));
+        block_.right = std::max (block_.right, steps (box.right()));
+        block_.top = std::max (block_.top, steps (-box.y));
+        block_.bottom = std::max (block_.bottom, steps (box.bottom()));
+    }
+
+    void measure()
+    {
+        include (block_.body);
+        if (block_.hasRing)
+            include ({ -ringHalf, -ringHalf, 2.0 * ringHalf, 2.0 * ringHalf });
+        include (block_.labelBox);
+        for (const auto& sign : block_.signs)
+            for (const auto& box : signBoxes (sign))
+                include (box);
+    }
+
+    const Card& card_;
+    const CardGraph& graph_;
+    const GraphElement& element_;
+    SheetBlock block_;
+};
+
+} // namespace
+
+SheetBlock
+    makeBlock (const Card& card, const CardGraph& graph, int element, const ElementStance& stance, bool joinsRail)
+{
+    return BlockMaker (card, graph, element, stance, joinsRail).make();
+}
+
+DrawnText signText (const BlockSign& sign)
+{
+    const auto foot = SheetGrid::toPoints (sign.wire.back());
+    const double size = SheetGrid::captionSize;
+    const double base = sign.isAbove ? foot.y - barHalfHeight - nameGap : foot.y + barHalfHeight + nameGap + 0.8 * size;
+    return { { foot.x, base }, sign.name, size, TextAlign::centre, false, Ink::ink };
+}
+
+std::vector<DrawingBox> signBoxes (const BlockSign& sign)
+{
+    const auto foot = SheetGrid::toPoints (sign.wire.back());
+    const double half = SheetGrid::signHalfWidth;
+    std::vector<DrawingBox> boxes { { foot.x - half, foot.y - barHalfHeight, 2.0 * half, 2.0 * barHalfHeight } };
+    for (std::size_t point = 1; point < sign.wire.size(); ++point)
+    {
+        const auto from = SheetGrid::toPoints (sign.wire[point - 1]);
+        const auto to = SheetGrid::toPoints (sign.wire[point]);
+        boxes.push_back ({ std::min (from.x, to.x) - 1.0, std::min (from.y, to.y) - 1.0, std::abs (from.x - to.x) + 2.0,
+                           std::abs (from.y - to.y) + 2.0 });
+    }
+    if (! sign.name.empty())
+        boxes.push_back (textBox (signText (sign)));
+    return boxes;
+}
+
+} // namespace stopwright

@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Sheet/WireRouter.h"
+
+#include <algorithm>
+#include <cstdlib>
+#include <numeric>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr int perStep = 10;
+constexpr int perBend = 24;
+constexpr int perCrossing = 260;
+constexpr int perJunction = 4;
+constexpr int perFourWay = 30; ///< four wires on one dot look like a crossing
+constexpr int perStray = 4;    ///< for each step of an upright away from its column, of a lying wire off its lines
+constexpr int rounds = 2;
+
+int spanOf (const WireNet& net)
+{
+    GridPoint low = net.pins.front();
+    GridPoint high = low;
+    for (const auto& pin : net.pins)
+    {
+        low = { std::min (low.x, pin.x), std::min (low.y, pin.y) };
+        high = { std::max (high.x, pin.x), std::max (high.y, pin.y) };
+    }
+    return high.x - low.x + high.y - low.y;
+}
+
+} // namespace
+
+WireRouter::WireRouter (WireGrid& grid, const std::vector<WireNet>& nets)
+    : grid_ (grid),
+      nets_ (nets),
+      cost_ (4 * grid.pointCount()),
+      origin_ (cost_.size(), noState),
+      stamp_ (cost_.size())
+{
+    for (std::size_t net = 0; net < nets.size(); ++net)
+        for (const auto& pin : nets[net].pins)
+            grid_.setPin (pin, static_cast<int> (net));
+}
+
+bool WireRouter::route()
+{
+    std::vector<std::size_t> order (nets_.size());
+    std::iota (order.begin(), order.end(), std::size_t { 0 });
+    std::stable_sort (order.begin(), order.end(),
+                      [&] (std::size_t a, std::size_t b) { return spanOf (nets_[a]) < spanOf (nets_[b]); });
+    for (const auto net : order)
+        laySingle (net);
+    bool isComplete = true;
+    for (int round = 0; round <= rounds; ++round)
+    {
+        isComplete = true;
+        for (const auto net : order)
+        {
+            takeUp (net);
+            isComplete = routeNet (net) && isComplete;
+        }
+    }
+    return isComplete;
+}
+
+/// A lead that leads to nothing else gets a short end of wire, to be seen and clicked.
+void WireRouter::laySingle (std::size_t net)
+{
+    if (nets_[net].pins.size() != 1)
+        return;
+    const auto pin = grid_.indexOf (nets_[net].pins.front());
+    for (int direction = 0; direction < 4; ++direction)
+        if (grid_.hasNeighbour (pin, direction)
+            && grid_.isOpenTo (grid_.neighbour (pin, direction), static_cast<int> (net))
+            && ! grid_.isForeign (grid_.neighbour (pin, direction), static_cast<int> (net)))
+        {
+            grid_.setNet (pin, direction, static_cast<int> (net));
+            return;
+        }
+}
+
+void WireRouter::takeUp (std::size_t net)
+{
+    if (nets_[net].pins.size() < 2)
+        return;
+    for (std::size_t point = 0; point < grid_.pointCount(); ++point)
+        for (int direction = 0; direction < 2; ++direction)
+            if (grid_.netOf (point, direction) == static_cast<int> (net))
+                grid_.setNet (point, direction, WireGrid::noNet);
+}
+
+bool WireRouter::routeNet (std::size_t net)
+{
+    const auto& pins = nets_[net].pins;
+    std::vector<std::size_t> targets;
+    targets.reserve (pins.size());
+    for (const auto& pin : pins)
+        targets.push_back (grid_.indexOf (pin));
+    std::vector<std::size_t> tree { targets.front() };
+    targets.erase (targets.begin());
+    while (! targets.empty())
+        if (! joinNearest (static_cast<int> (net), tree, targets))
+            return false;
+    return true;
+}
+
+bool WireRouter::joinNearest (int net, std::vector<std::size_t>& tree, std::vector<std::size_t>& targets)
+{
+    ++now_;
+    queue_ = {};
+    box_ = { grid_.pointAt (targets.front()), grid_.pointAt (targets.front()) };
+    for (const auto target : targets)
+    {
+        const auto at = grid_.pointAt (target);
+        box_.low = { std::min (box_.low.x, at.x), std::min (box_.low.y, at.y) };
+        box_.high = { std::max (box_.high.x, at.x), std::max (box_.high.y, at.y) };
+    }
+    leaveTree (net, tree);
+    while (! queue_.empty())
+    {
+        const auto state = queue_.top();
+        queue_.pop();
+        if (state.cost > cost_[state.index])
+            continue;
+        const auto point = state.index / 4;
+        if (const auto target = std::find (targets.begin(), targets.end(), point); target != targets.end())
+        {
+            lay (net, state.index, tree);
+            targets.erase (target);
+            return true;
+        }
+        expand (net, state);
+    }
+    return false;
+}
+
+void WireRouter::leaveTree (int net, const std::vector<std::size_t>& tree)
+{
+    for (const auto point : tree)
+    {
+        if (grid_.isForeign (point, net))
+            continue;
+        const int degree = grid_.degree (point, net);
+        const int junction = degree >= 3 ? perFourWay : degree == 2 ? perJunction : 0;
+        for (int direction = 0; direction < 4; ++direction)
+            if (grid_.hasNeighbour (point, direction) && grid_.netOf (point, direction) == WireGrid::noNet)
+                reach (net, point, grid_.neighbour (point, direction), direction, junction, noState);
+    }
+}
+
+int WireRouter::stepCost (int net, std::size_t to, int direction) const
+{
+    const auto& wanted = nets_[static_cast<std::size_t> (net)];
+    const auto at = grid_.pointAt (to);
+    const bool isStray = direction % 2 == 1
+                             ? at.x != wanted.uprightColumn
+                             : std::find (wanted.lines.begin(), wanted.lines.end(), at.y) == wanted.lines.end();
+    return perStep + (isStray ? perStray : 0) + (grid_.isForeign (to, net) ? perCrossing : 0);
+}
+
+int WireRouter::estimate (std::size_t point) const
+{
+    const auto at = grid_.pointAt (point);
+    const int across = std::max ({ box_.low.x - at.x, at.x - box_.high.x, 0 });
+    const int down = std::max ({ box_.low.y - at.y, at.y - box_.high.y, 0 });
+    return perStep * (across + down);
+}
+
+void WireRouter::reach (int net, std::size_t from, std::size_t to, int direction, int cost, std::size_t origin)
+{
+    if (grid_.netOf (from, direction) != WireGrid::noNet || ! grid_.isOpenTo (to, net)
+        || ! grid_.isCrossable (to, direction, net) || grid_.degree (to, net) > 0)
+        return;
+    const auto index = 4 * to + static_cast<std::size_t> (direction);
+    const int total = cost + stepCost (net, to, direction);
+    if (stamp_[index] == now_ && cost_[index] <= total)
+        return;
+    stamp_[index] = now_;
+    cost_[index] = total;
+    origin_[index] = origin;
+    queue_.push ({ total + estimate (to), total, index });
+}
+
+void WireRouter::expand (int net, const State& state)
+{
+    const auto point = state.index / 4;
+    const auto arrival = static_cast<int> (state.index % 4);
+    const bool isCrossing = grid_.isForeign (point, net);
+    for (int direction = 0; direction < 4; ++direction)
+    {
+        if (direction == (arrival + 2) % 4 || (isCrossing && direction != arrival)
+            || ! grid_.hasNeighbour (point, direction))
+            continue;
+        reach (net, point, grid_.neighbour (point, direction), direction,
+               state.cost + (direction == arrival ? 0 : perBend), state.index);
+    }
+}
+
+void WireRouter::lay (int net, std::size_t state, std::vector<std::size_t>& tree)
+{
+    while (state != noState)
+    {
+        const auto point = state / 4;
+        const auto direction = static_cast<int> (state % 4);
+        grid_.setNet (point, (direction + 2) % 4, net);
+        tree.push_back (point);
+        state = origin_[state];
+    }
+}
+
+} // namespace stopwright
