@@ -3,6 +3,7 @@
 
 #include "Bench/CardDifference.h"
 #include "Bench/KnobScale.h"
+#include "Organ/RailEdit.h"
 #include "Units/Error.h"
 
 #include <algorithm>
@@ -130,7 +131,7 @@ void BenchSession::turn (const CardKnob& knob, double value, const std::string& 
     BenchWork after = before;
     const double inRange = rangeOf (before.card(), knob).clamp (value);
     if (knob.place == CardKnob::Place::mixing)
-        after.setMixingOhms (inRange);
+        after.instrument = setMixing (std::move (*after.instrument), knob.name, inRange);
     else
         setValueOf (after.pair().inHand(), knob, inRange);
     if (inRange == this->value (knob))
@@ -141,7 +142,7 @@ void BenchSession::turn (const CardKnob& knob, double value, const std::string& 
           knob.name + (knob.place == CardKnob::Place::mixing ? " mixing" : "") + " to "
               + KnobScale (before.card(), knob, Series::e12).textOf (inRange),
           mergeKey);
-    notify (Change::values);
+    notify (knob.place == CardKnob::Place::mixing ? Change::rail : Change::values);
 }
 
 void BenchSession::beginGesture()

@@ -17,7 +17,7 @@ constexpr int tooltipDelayMs = 800;
 constexpr float gap = 8.0f;
 constexpr float levelHeight = 100.0f;
 constexpr float railShare = 0.2f;
-constexpr float narrowestRail = 188.0f;
+constexpr float narrowestRail = 196.0f;
 constexpr float widestRail = 230.0f;
 constexpr float partsShare = 0.53f;
 
@@ -37,7 +37,9 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
                  [this] { showAudio ({}); }, [this] (juce::Component& button) { showViewMenu (button); },
                  [this] (int index) { actions_.chooseStop (index); } }),
       rail_ (session),
-      parts_ (session),
+      matcher_ (session, hands_),
+      sheet_ (session, matcher_, { [this] { askForSecondTrial(); }, [this] { showBlindTest(); } }),
+      place_ (session, sheet_.seriesInForce()),
       harmonics_ (session),
       level_ (session.processor().engine()),
       playBar_ (session, hands_, typing_, player_),
@@ -47,14 +49,15 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
     setWantsKeyboardFocus (true);
     setLookAndFeel (&look_);
     juce::LookAndFeel::setDefaultLookAndFeel (&look_); // menus and file choosers are windows of their own
-    hands_.onKeyDown = [this] (int key) { harmonics_.setKey (key); };
-    parts_.setSeries (settings_.series());
-    parts_.onSeriesChosen = [this] (Series series) { settings_.setSeries (series); };
+    hands_.onKeyDown = [this] (int key) { setKeyInHand (key); };
+    sheet_.setSeries (settings_.series());
+    sheet_.onSeriesChosen = [this] (Series series) { settings_.setSeries (series); };
     messages_.onHeightChange = [this] { resized(); };
     if (audio_ != nullptr)
         audio_->onDeviceLost = [this] (const juce::String& sentence) { session_.say (sentence.toStdString()); };
 
     playBar_.phrase().onMenu = [this] (juce::Component& button) { showPlayMenu (button); };
+    place_.onChanges = [this] { showChanges(); };
     rail_.onTakeInHand = [this] (int stop) { actions_.chooseStop (stop); };
 
     for (auto* panel : panels())
@@ -76,9 +79,9 @@ BenchView::~BenchView()
     setLookAndFeel (nullptr);
 }
 
-std::array<juce::Component*, 7> BenchView::panels()
+std::array<juce::Component*, 8> BenchView::panels()
 {
-    return { &header_, &rail_, &parts_, &harmonics_, &level_, &playBar_, &messages_ };
+    return { &header_, &rail_, &place_, &sheet_, &harmonics_, &level_, &playBar_, &messages_ };
 }
 
 void BenchView::begin()
@@ -156,7 +159,7 @@ void BenchView::tick()
     rail_.show (telemetry);
     playBar_.refresh();
     if (telemetry.lastKey >= 0 && std::exchange (lastKey_, telemetry.lastKey) != telemetry.lastKey)
-        harmonics_.setKey (telemetry.lastKey);
+        setKeyInHand (telemetry.lastKey);
     updateStatus (telemetry);
     keepFocus();
 
@@ -166,6 +169,13 @@ void BenchView::tick()
             "give it less feedback.");
     if (! telemetry.silencedByFault)
         isFaultTold_ = false;
+}
+
+void BenchView::setKeyInHand (int key)
+{
+    harmonics_.setKey (key);
+    matcher_.setKey (key);
+    sheet_.trials().refresh();
 }
 
 void BenchView::keepFocus()
@@ -237,15 +247,16 @@ void BenchView::resized()
     area.removeFromBottom (Lettering::px (4.0f));
 
     rail_.setVisible (session_.document().instrument.has_value());
+    place_.setVisible (rail_.isVisible());
     if (rail_.isVisible())
     {
         const int share = juce::roundToInt (railShare * static_cast<float> (area.getWidth()));
-        rail_.setBounds (
+        layOutRail (
             area.removeFromLeft (juce::jlimit (Lettering::px (narrowestRail), Lettering::px (widestRail), share)));
         area.removeFromLeft (space);
     }
     const int partsWidth = juce::roundToInt (partsShare * static_cast<float> (area.getWidth()));
-    parts_.setBounds (area.removeFromLeft (PartsPanel::widthNear (partsWidth)));
+    sheet_.setBounds (area.removeFromLeft (partsWidth));
     area.removeFromLeft (space);
     level_.setBounds (area.removeFromBottom (Lettering::px (levelHeight)));
     area.removeFromBottom (space);
@@ -256,6 +267,15 @@ void BenchView::resized()
     // Children whose bounds stayed the same still have to follow the lettering.
     for (auto* panel : panels())
         panel->resized();
+}
+
+/// The list of stops over the place of the one in hand.
+void BenchView::layOutRail (juce::Rectangle<int> column)
+{
+    place_.setBounds (
+        column.removeFromBottom (std::min (Lettering::px (StopPlacePanel::height), column.getHeight() * 3 / 5)));
+    column.removeFromBottom (Lettering::px (gap));
+    rail_.setBounds (column);
 }
 
 } // namespace stopwright

@@ -10,10 +10,12 @@
 #include "Bench/HeaderBar.h"
 #include "Bench/LevelPanel.h"
 #include "Bench/MessageStrip.h"
-#include "Bench/PartsPanel.h"
 #include "Bench/PlayBar.h"
 #include "Bench/PlayerActions.h"
 #include "Bench/RailPanel.h"
+#include "Bench/SheetPanel.h"
+#include "Bench/StopPlacePanel.h"
+#include "Bench/TrialMatcher.h"
 
 #include <array>
 #include <memory>
@@ -21,7 +23,8 @@
 namespace stopwright
 {
 
-/// All that is in the window: the title block, the stops of an instrument, the parts, the harmonics, the listening
+/// All that is in the window: the title block, the stops of an instrument and where the one in hand stands, the
+/// sheet, the harmonics, the listening
 /// level, the keyboard, the line of notes, and the pages that are laid over them. Threading: message thread.
 class BenchView : public juce::Component, public BenchPages, private BenchSession::Listener, private juce::Timer
 {
@@ -46,7 +49,11 @@ public:
 
     RailPanel& rail() noexcept { return rail_; }
 
-    PartsPanel& parts() noexcept { return parts_; }
+    SheetPanel& sheet() noexcept { return sheet_; }
+
+    StopPlacePanel& place() noexcept { return place_; }
+
+    TrialMatcher& matcher() noexcept { return matcher_; }
 
     HarmonicPanel& harmonics() noexcept { return harmonics_; }
 
@@ -69,6 +76,8 @@ public:
 
     bool isPageUp() const noexcept { return page_ != nullptr; }
 
+    void showChanges();
+    void showBlindTest();
     void showCautions (bool isFirstRun);
     void showAudio (const juce::String& sentence);
 
@@ -85,6 +94,9 @@ private:
 
     void timerCallback() override { tick(); }
 
+    void askForSecondTrial();
+    void setKeyInHand (int key);
+    void layOutRail (juce::Rectangle<int> column);
     void startAudio();
     void updateStatus (const Telemetry& telemetry);
     void playWaitingFile();
@@ -95,7 +107,7 @@ private:
     bool takeShortcut (const juce::KeyPress& key);
     void applyLook();
     void keepFocus();
-    std::array<juce::Component*, 7> panels();
+    std::array<juce::Component*, 8> panels();
 
     BenchSession& session_;
     BenchSettings& settings_;
@@ -109,12 +121,15 @@ private:
     PlayerActions player_;
     HeaderBar header_;
     RailPanel rail_;
-    PartsPanel parts_;
+    TrialMatcher matcher_;
+    SheetPanel sheet_;
+    StopPlacePanel place_;
     HarmonicPanel harmonics_;
     LevelPanel level_;
     PlayBar playBar_;
     MessageStrip messages_;
     std::unique_ptr<SheetPage> page_;
+    std::unique_ptr<juce::FileChooser> trialChooser_;
     juce::File waitingFile_;
     float textScale_ = 1.0f;
     bool isFaultTold_ = false;

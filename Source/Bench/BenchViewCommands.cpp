@@ -172,6 +172,11 @@ bool BenchView::keyPressed (const juce::KeyPress& key)
         return false;
     if (takeShortcut (key) || typing_.takeOctaveKey (key))
         return true;
+    if (key.getTextCharacter() == 'b' || key.getTextCharacter() == 'B')
+    {
+        sheet_.trials().flip();
+        return true;
+    }
     if (key == juce::KeyPress::escapeKey)
     {
         playBar_.allOff();
@@ -183,7 +188,8 @@ bool BenchView::keyPressed (const juce::KeyPress& key)
 
 bool BenchView::keyStateChanged (bool)
 {
-    return typing_.update (! isPageUp() && ! juce::ModifierKeys::currentModifiers.isCommandDown()
+    return typing_.update ((! isPageUp() || page_->isListeningOnly())
+                           && ! juce::ModifierKeys::currentModifiers.isCommandDown()
                            && ! juce::ModifierKeys::currentModifiers.isAltDown());
 }
 

@@ -78,7 +78,7 @@ void SchematicView::rebuild()
 
 void SchematicView::redraw()
 {
-    drawing_ = drawSchematic (layout_, session_.card());
+    drawing_ = drawSchematic (session_.card(), layout_, { .markedNode = probe_ });
     repaint();
 }
 
@@ -288,7 +288,7 @@ void SchematicView::setProbe (const std::string& node)
     if (probe_ == node)
         return;
     probe_ = node;
-    repaint();
+    redraw();
     if (onProbe)
         onProbe();
 }

@@ -18,6 +18,9 @@ public:
 
     Series series() const noexcept { return series_; }
 
+    /// The same to be read whenever a knob moves.
+    const Series& seriesInForce() const noexcept { return series_; }
+
     void setSeries (Series series);
 
     /// Told when the user picks another series.

@@ -122,7 +122,9 @@ double BenchFixture::settledRms (double seconds)
 
 KnobCell& BenchFixture::cell (const std::string& part, KnobKind kind)
 {
-    auto* found = view_->parts().findCell ({ CardKnob::Place::part, part, kind });
+    if (view_->sheet().findCell ({ CardKnob::Place::part, part, kind }) == nullptr)
+        view_->sheet().schematic().select (SchematicView::Selection { false, part }); // numbers beside the value
+    auto* found = view_->sheet().findCell ({ CardKnob::Place::part, part, kind });
     if (found == nullptr)
         throw std::runtime_error ("no cell for " + part);
     return *found;

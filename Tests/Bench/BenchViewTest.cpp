@@ -179,7 +179,7 @@ TEST_F (BenchViewTest, SettingsLastFromOneRunToTheNext)
 {
     openView().setNight (true);
     view_->setTextScale (1.3f);
-    view_->parts().onSeriesChosen (Series::e24);
+    view_->sheet().onSeriesChosen (Series::e24);
     view_.reset();
     settings_.reset();
     settings_ = std::make_unique<BenchSettings> (juce::File ((folder_ / "configuration").string()));

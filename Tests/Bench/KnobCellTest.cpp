@@ -140,7 +140,7 @@ TEST_F (KnobCellTest, ArrowKeysStepAndHomeGoesBackToTheSavedValue)
 TEST_F (KnobCellTest, StepsFollowTheChosenSeries)
 {
     auto& view = openView();
-    view.parts().setSeries (Series::e24);
+    view.sheet().setSeries (Series::e24);
     cell ("R5").keyPressed (juce::KeyPress (juce::KeyPress::upKey));
     EXPECT_EQ (value ("R5"), 51e3); // IEC 60063, E24
 }
@@ -203,7 +203,7 @@ TEST_F (KnobCellTest, ATapHasItsLevelKnob)
 {
     auto& view = openView();
     const CardKnob level { CardKnob::Place::tapLevel, "Square 8", KnobKind::value };
-    auto* knob = view.parts().findCell (level);
+    auto* knob = view.sheet().findCell (level);
     ASSERT_NE (knob, nullptr);
     const double soundBefore = holdKey();
     ASSERT_TRUE (knob->takeText ("0.25"));

@@ -198,7 +198,7 @@ TEST_F (RailPanelTest, ABlankTabletIsShownAsOneAndSaysWhy)
 TEST_F (RailPanelTest, TheMixingResistorOfTheStopInHandIsAKnob)
 {
     openView();
-    auto* knob = view_->parts().findCell ({ CardKnob::Place::mixing, "Krummhorn 8", KnobKind::value });
+    auto* knob = view_->place().mixing();
     ASSERT_NE (knob, nullptr);
     EXPECT_TRUE (knob->takeText ("82k"));
     EXPECT_EQ (session_.document().stopInHand()->mixingOhms, 82e3);
@@ -209,16 +209,16 @@ TEST_F (RailPanelTest, TheMixingResistorOfTheStopInHandIsAKnob)
     EXPECT_EQ (session_.document().stopInHand()->mixingOhms, 100e3);
     EXPECT_FALSE (knob->takeText ("4x7"));
     session_.open (preset ("Oboe8.json"));
-    EXPECT_EQ (view_->parts().findCell ({ CardKnob::Place::mixing, "Krummhorn 8", KnobKind::value }), nullptr);
+    EXPECT_EQ (view_->place().mixing(), nullptr);
 }
 
 TEST_F (RailPanelTest, WithACardAloneThereIsNoRail)
 {
     openView();
-    const int before = view_->parts().getWidth();
+    const int before = view_->sheet().getWidth();
     session_.open (preset ("Oboe8.json"));
     EXPECT_FALSE (view_->rail().isVisible());
-    EXPECT_GT (view_->parts().getWidth(), before);
+    EXPECT_GT (view_->sheet().getWidth(), before);
     EXPECT_EQ (view_->rail().findRow ("Oboe 8"), nullptr);
     session_.open (preset ("LarkfieldOrgan.json"));
     EXPECT_TRUE (view_->rail().isVisible());

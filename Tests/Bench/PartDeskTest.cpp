@@ -21,7 +21,7 @@ protected:
 
     std::string shown (const std::string& name)
     {
-        for (const auto* cell : view_->parts().restCells())
+        for (const auto& cell : view_->sheet().desk().restCells())
             if (cell->reading().name == name)
                 return cell->reading().number + " " + cell->reading().words;
         return {};
@@ -53,7 +53,7 @@ TEST_F (DeviceCardTest, AnotherCardTakesItAway)
 {
     openFollower();
     session_.open (preset ("Krummhorn8.json"));
-    EXPECT_TRUE (view_->parts().restCells().empty());
+    EXPECT_TRUE (view_->sheet().desk().restCells().empty());
 }
 
 } // namespace stopwright

@@ -1,0 +1,186 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/SheetPanel.h"
+
+#include "Bench/BenchFixture.h"
+#include "Bench/SwitchCell.h"
+#include "Organ/CardDocument.h"
+
+#include <algorithm>
+#include <fstream>
+
+namespace stopwright
+{
+
+namespace
+{
+
+class SheetPanelTest : public BenchFixture
+{
+protected:
+    SheetPanel& sheet() { return view_->sheet(); }
+
+    SchematicView& schematic() { return sheet().schematic(); }
+
+    /// Somewhere on a wire of the node, in the schematic.
+    juce::Point<int> onWire (const std::string& node)
+    {
+        return schematic().toView (schematic().layout().findNode (node)->probe).roundToInt();
+    }
+
+    std::string text() const { return cardText (session_.card()); }
+};
+
+} // namespace
+
+TEST_F (SheetPanelTest, EveryPartAndTapHasItsRingWhereItIsDrawn)
+{
+    openView();
+    for (const auto& item : schematic().layout().items)
+    {
+        if (item.kind == SheetItemKind::output)
+            continue;
+        const auto* const cell = schematic().findCell ({ item.kind == SheetItemKind::tap, item.name });
+        ASSERT_NE (cell, nullptr) << item.name;
+        const auto at = schematic().toView (item.middle).roundToInt();
+        EXPECT_EQ (schematic().getComponentAt (at), cell) << item.name;
+    }
+}
+
+TEST_F (SheetPanelTest, ADragOnTheRingTurnsThePartAndTheSound)
+{
+    openView();
+    processor_.engine().key (60, true);
+    const double before = settledRms();
+    auto& knob = cell ("R5");
+    const auto middle = knob.ringArea().getCentre();
+    mousePress (knob, middle);
+    mouseDragTo (knob, middle.translated (0, 140));
+    mouseRelease (knob, middle.translated (0, 140));
+    EXPECT_LT (value ("R5"), 10e3);
+    EXPECT_LT (settledRms(), 0.9 * before);
+    EXPECT_TRUE (session_.history().canUndo());
+    session_.undo();
+    EXPECT_FALSE (session_.history().canUndo());
+    EXPECT_NEAR (settledRms() / before, 1.0, 0.01);
+}
+
+TEST_F (SheetPanelTest, AClickOnAWirePutsTheProbeThere)
+{
+    openView();
+    std::string told = "-";
+    sheet().onProbe = [&] (const std::string& node) { told = node; };
+    mousePress (schematic(), onWire ("t"));
+    mouseRelease (schematic(), onWire ("t"));
+    EXPECT_EQ (schematic().probe(), "t");
+    EXPECT_EQ (told, "t");
+    EXPECT_EQ (sheet().probeBox().getText(), "node t");
+    sheet().probeBox().setSelectedId (1, juce::sendNotificationSync);
+    EXPECT_EQ (schematic().probe(), "");
+    EXPECT_EQ (told, "");
+}
+
+TEST_F (SheetPanelTest, ALeadIsSolderedElsewhereByDraggingItsEnd)
+{
+    openView();
+    const auto before = text();
+    schematic().select (SchematicView::Selection { false, "R5" });
+    auto* const handle = schematic().findHandle (0);
+    ASSERT_NE (handle, nullptr);
+    const auto place = handle->getLocalPoint (&schematic(), onWire ("m"));
+    mousePress (*handle, handle->getLocalBounds().getCentre());
+    mouseDragTo (*handle, place);
+    mouseRelease (*handle, place);
+    runMessages (20);
+    EXPECT_EQ (findPart (session_.card(), "R5")->nodes.front(), "m");
+    EXPECT_EQ (session_.history().undoName(), "R5 soldered to m");
+    session_.undo();
+    EXPECT_EQ (text(), before);
+}
+
+TEST_F (SheetPanelTest, PartsAreAddedNamedRewiredAndRemovedAndUndoneToTheByte)
+{
+    openView();
+    const auto before = text();
+    sheet().addPart (Resistor { 22e3 });
+    const auto added = *schematic().selection();
+    ASSERT_NE (findPart (session_.card(), added.name), nullptr);
+    EXPECT_EQ (findPart (session_.card(), added.name)->nodes, (std::vector<std::string> { "out", "0" }));
+    EXPECT_TRUE (sheet().desk().takeName ("Rload"));
+    EXPECT_NE (findPart (session_.card(), "Rload"), nullptr);
+    EXPECT_FALSE (sheet().desk().takeName ("R5")); // taken
+    EXPECT_EQ (schematic().selection()->name, "Rload");
+    sheet().desk().leadRows().front()->onChoose ("t");
+    runMessages (20);
+    EXPECT_EQ (findPart (session_.card(), "Rload")->nodes.front(), "t");
+    schematic().removeSelection();
+    EXPECT_EQ (findPart (session_.card(), "Rload"), nullptr);
+    EXPECT_EQ (text(), before);
+    while (session_.history().canUndo())
+        session_.undo();
+    EXPECT_EQ (text(), before);
+    EXPECT_FALSE (session_.document().isUnsaved());
+}
+
+TEST_F (SheetPanelTest, ATapIsTakenFromAnotherKeyedBusInOneGesture)
+{
+    openView();
+    const auto before = text();
+    const auto tap = session_.card().taps.front();
+    const auto& buses = session_.document().instrument->keyedBuses;
+    const auto other = std::ranges::find_if (buses, [&] (const KeyedBus& bus) { return bus.footage != tap.footage; });
+    ASSERT_NE (other, buses.end());
+    schematic().select (SchematicView::Selection { true, tap.name });
+    sheet().desk().leadRows().front()->onChoose (other->name);
+    runMessages (20);
+    EXPECT_EQ (findTap (session_.card(), tap.name)->footage, other->footage);
+    EXPECT_EQ (view_->place().changes().getButtonText(), "1 change");
+    session_.undo();
+    EXPECT_EQ (text(), before);
+    EXPECT_EQ (view_->place().changes().getButtonText(), "No changes");
+}
+
+TEST_F (SheetPanelTest, AnIllegalStateIsSaidWhereItIsAndTheSoundGoesOn)
+{
+    openView();
+    processor_.engine().key (60, true);
+    const double before = settledRms();
+    session_.editCard ("output lost", [] (Card& card) { card.output = "nowhere"; });
+    EXPECT_TRUE (sheet().faultText().contains ("nowhere")) << sheet().faultText();
+    EXPECT_TRUE (sheet().faultText().contains ("sounds on"));
+    EXPECT_NEAR (settledRms() / before, 1.0, 0.01);
+    session_.undo();
+    EXPECT_EQ (sheet().faultText(), "");
+}
+
+TEST_F (SheetPanelTest, KeysWalkRenameAndRemove)
+{
+    openView();
+    schematic().takeHold ({ false, "R5" });
+    ASSERT_TRUE (schematic().keyPressed ({ juce::KeyPress::leftKey, juce::ModifierKeys::commandModifier, 0 }));
+    EXPECT_NE (schematic().selection()->name, "R5");
+    const auto walked = schematic().selection()->name;
+    ASSERT_TRUE (schematic().keyPressed (juce::KeyPress (juce::KeyPress::deleteKey)));
+    EXPECT_EQ (findPart (session_.card(), walked), nullptr);
+    session_.undo();
+    EXPECT_NE (findPart (session_.card(), walked), nullptr);
+}
+
+TEST_F (SheetPanelTest, ASwitchIsThrownWhereItIsDrawn)
+{
+    std::ofstream (preset ("Switched.json")) << R"({
+  "stopwright": 1, "kind": "card", "name": "Switched",
+  "taps": [ { "name": "W1", "wave": "square", "footage": "8", "vpp": 2.0, "sourceOhms": "1k", "node": "in" } ],
+  "parts": [ { "name": "R1", "kind": "resistor", "nodes": ["in", "out"], "value": "10k" },
+             { "name": "S1", "kind": "switch", "nodes": ["out", "s"], "closed": false },
+             { "name": "R2", "kind": "resistor", "nodes": ["s", "0"], "value": "1k" } ],
+  "output": "out" })";
+    openView();
+    session_.open (preset ("Switched.json"));
+    auto* const contact = schematic().findCell ({ false, "S1" });
+    ASSERT_NE (dynamic_cast<SwitchCell*> (contact), nullptr);
+    mousePress (*contact, contact->getLocalBounds().getCentre());
+    mouseRelease (*contact, contact->getLocalBounds().getCentre());
+    EXPECT_TRUE (std::get<Switch> (findPart (session_.card(), "S1")->value).closed);
+}
+
+} // namespace stopwright

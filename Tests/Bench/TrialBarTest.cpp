@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/TrialBar.h"
+
+#include "Bench/BenchFixture.h"
+#include "Bench/BlindTestPanel.h"
+#include "Units/Decibels.h"
+
+namespace stopwright
+{
+
+namespace
+{
+
+class TrialBarTest : public BenchFixture
+{
+protected:
+    TrialBar& bar() { return view_->sheet().trials(); }
+
+    void turn (double ohms) { session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, ohms); }
+};
+
+} // namespace
+
+TEST_F (TrialBarTest, OneKeyFlipsAtEqualLoudnessByRmsVolts)
+{
+    openView();
+    view_->matcher().setMeasure (LevelMeasure::rms);
+    processor_.engine().key (60, true);
+    view_->matcher().setKey (60);
+    const auto flipKey = juce::KeyPress ('b', {}, 'b');
+    ASSERT_TRUE (view_->keyPressed (flipKey)); // B begins
+    turn (1e3);
+    ASSERT_TRUE (view_->keyPressed (flipKey));
+    const double a = settledRms();
+    ASSERT_TRUE (view_->keyPressed (flipKey));
+    const double b = settledRms();
+    EXPECT_NEAR (toDecibels (b / a), 0.0, 0.1);
+    EXPECT_TRUE (session_.isSecondTrial());
+}
+
+TEST_F (TrialBarTest, TellsWhatDiffers)
+{
+    openView();
+    EXPECT_EQ (bar().text(), "");
+    bar().flip();
+    EXPECT_TRUE (bar().text().contains ("no difference")) << bar().text();
+    turn (1e3);
+    EXPECT_TRUE (bar().text().contains ("R5 47k / 1k")) << bar().text();
+    EXPECT_TRUE (bar().text().contains ("dB(A)")) << bar().text();
+}
+
+TEST_F (TrialBarTest, ABlindTestHidesWhatSoundsAndIsKeptInTheNotes)
+{
+    openView();
+    bar().flip();
+    turn (1e3);
+    BlindTestPanel panel (session_, view_->matcher(), view_->player(), 5);
+    BlindTest same (5);
+    for (int round = 0; round < 10; ++round)
+    {
+        panel.listenTo ('X').onClick();
+        EXPECT_EQ (session_.isSecondTrial(), same.x() == BlindTest::Trial::b);
+        const auto said = same.x();
+        panel.say (said == BlindTest::Trial::a ? 'A' : 'B').onClick();
+        same.answer (said);
+        EXPECT_FALSE (session_.isSecondTrial()); // every round begins from the same sound
+    }
+    EXPECT_EQ (panel.resultText(), "");
+    panel.finish().onClick();
+    EXPECT_TRUE (panel.resultText().contains ("10 of 10 right")) << panel.resultText();
+    EXPECT_TRUE (panel.resultText().contains ("0.098 %")) << panel.resultText(); // 1 / 1024, exact binomial
+    panel.keep().onClick();
+    EXPECT_NE (session_.document().pair().a.note.find ("10 of 10 right"), std::string::npos);
+    session_.undo();
+    EXPECT_EQ (session_.document().pair().a.note.find ("10 of 10 right"), std::string::npos);
+}
+
+} // namespace stopwright
