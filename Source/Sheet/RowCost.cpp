@@ -20,6 +20,7 @@ constexpr long perRowOfSheet = 14;
 constexpr long awayFromRail = 12;
 constexpr long outputAside = 6;
 constexpr long besideEnd = 60;
+constexpr long feedbackBelow = 15;
 constexpr long flipped = 3;
 constexpr long perTapOutOfOrder = 2;
 
@@ -40,12 +41,33 @@ RowCost::RowCost (const RowPlan& plan) : plan_ (plan), spanOfNode_ (plan.layers.
                     ++(hanger.isAbove ? span.hangersAbove : span.hangersBelow);
             spans_.push_back (span);
         }
-    for (std::size_t device = 0; device < plan.items.size(); ++device)
-        for (const auto& arm : plan.items[device].arms)
-            for (std::size_t item = 0; item < plan.items.size() && arm.isEnd(); ++item)
-                for (const auto& other : plan.items[item].arms)
-                    if (item != device && other.node == arm.node && other.rise == 0)
+    pairUp();
+}
+
+void RowCost::pairUp()
+{
+    const auto shared = [] (const RowItem& device, const RowItem& item)
+    {
+        return std::count_if (item.arms.begin(), item.arms.end(),
+                              [&] (const RowArm& arm)
+                              {
+                                  return std::any_of (device.arms.begin(), device.arms.end(),
+                                                      [&] (const RowArm& other) { return other.node == arm.node; });
+                              });
+    };
+    for (std::size_t device = 0; device < plan_.items.size(); ++device)
+        for (std::size_t item = 0; item < plan_.items.size(); ++item)
+        {
+            if (item == device)
+                continue;
+            for (const auto& arm : plan_.items[device].arms)
+                for (const auto& other : plan_.items[item].arms)
+                    if (arm.isEnd() && other.node == arm.node && other.rise == 0)
                         endPairs_.push_back ({ device, item, arm.rise < 0 });
+            if (plan_.items[device].canFlip && ! plan_.items[item].canFlip
+                && shared (plan_.items[device], plan_.items[item]) == 2)
+                feedbackPairs_.push_back ({ device, item, true });
+        }
 }
 
 long RowCost::of (const RowChoice& choice)
@@ -120,7 +142,8 @@ long RowCost::costOfOutput (const RowChoice& choice, const RowItem& output, int 
     return row == wanted ? 0 : outputAside;
 }
 
-/// What is joined to a lead that leaves upward should lie above the device, and the other way round.
+/// What is joined to a lead that leaves upward should lie above the device, and the other way round; feedback is drawn
+/// above its amplifier.
 long RowCost::costOfEnds (const RowChoice& choice) const
 {
     long cost = 0;
@@ -129,6 +152,8 @@ long RowCost::costOfEnds (const RowChoice& choice) const
         const int below = choice.rows[pair.item] - choice.rows[pair.device];
         cost += (pair.isAbove ? below >= 0 : below <= 0) ? besideEnd : 0;
     }
+    for (const auto& pair : feedbackPairs_)
+        cost += choice.rows[pair.item] > choice.rows[pair.device] ? feedbackBelow : 0;
     return cost;
 }
 

@@ -42,6 +42,7 @@ private:
         int lowestRow = 0;
     };
 
+    void pairUp();
     void measure (const RowChoice& choice);
     long costOfItems (const RowChoice& choice) const;
     long costOfOutput (const RowChoice& choice, const RowItem& output, int row) const;
@@ -64,6 +65,7 @@ private:
 
     std::vector<Span> spans_;
     std::vector<EndPair> endPairs_;
+    std::vector<EndPair> feedbackPairs_; ///< an amplifier, and a part from its output to an input
     std::vector<int> spanOfNode_;
 };
 
