@@ -30,12 +30,12 @@ public:
     }
 
 private:
-    int columnOf (const SheetBlock& block) const { return spacing_.columns[static_cast<std::size_t> (block.column)]; }
+    int columnOf (const SheetBlock& block) const
+    {
+        return spacing_.columns[static_cast<std::size_t> (block.column)] + block.aside;
+    }
 
     int rowOf (const SheetBlock& block) const { return spacing_.rows[static_cast<std::size_t> (block.row)]; }
-
-    /// Whether only uprights and what hangs from them stand in the column.
-    bool isNodeColumn (int column) const { return island_.columnPlaces[static_cast<std::size_t> (column)] % 2 == 0; }
 
     /// Whether the first of two columns has only uprights, to which the second belongs.
     bool isUprightOf (int column, int next) const
@@ -46,13 +46,22 @@ private:
                                 [&] (const SheetBlock& block) { return block.column == column; });
     }
 
-    /// How far blocks that lie in the path reach beyond a column: uprights keep off their labels.
-    int reachOf (int column, int SheetBlock::*side) const
+    /// How far blocks in the path reach to the left or right of their column: uprights keep off them.
+    int reachLeft (int column) const
     {
         int most = 0;
         for (const auto& block : island_.blocks)
-            if (block.column == column && ! isNodeColumn (column))
-                most = std::max (most, block.*side);
+            if (block.column == column && block.stance.stance == Stance::across)
+                most = std::max (most, block.clearLeft - block.aside);
+        return most;
+    }
+
+    int reachRight (int column) const
+    {
+        int most = 0;
+        for (const auto& block : island_.blocks)
+            if (block.column == column && block.stance.stance == Stance::across)
+                most = std::max (most, block.clearRight + block.aside);
         return most;
     }
 
@@ -64,12 +73,12 @@ private:
         {
             const int before = spacing_.columns[static_cast<std::size_t> (column - 1)];
             int at = before + (isUprightOf (column - 1, column) ? besideUpright : leastColumnStep) + spread_;
-            at = std::max (at, before + reachOf (column - 1, &SheetBlock::right) + 1 + spread_);
-            at = std::max (at, before + reachOf (column, &SheetBlock::left) + 1 + spread_);
+            at = std::max (at, before + reachRight (column - 1) + 1 + spread_);
+            at = std::max (at, before + reachLeft (column) + 1 + spread_);
             for (const auto& block : island_.blocks)
                 for (const auto& other : island_.blocks)
                     if (block.column == column && other.column < column && other.row == block.row)
-                        at = std::max (at, columnOf (other) + other.right + block.left + 1 + spread_);
+                        at = std::max (at, columnOf (other) + other.right + block.left - block.aside + 1 + spread_);
             spacing_.columns[static_cast<std::size_t> (column)] = at;
         }
     }

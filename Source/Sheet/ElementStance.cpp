@@ -90,7 +90,7 @@ private:
     {
         const bool isWiperApart = isSignal (1) && node (1) != node (0) && node (1) != node (2);
         if (! isWiperApart)
-            return findBetween (0, 2);
+            return withWiperToSign (findBetween (0, 2));
         const auto ends = height (0) >= height (2) ? upright : uprightReversed;
         const SymbolPose wiperLeft { ends.quarterTurns, ! ends.isMirrored };
         const auto isLeftOfWiper = [&] (std::size_t lead) { return ! isSignal (lead) || layer (lead) < layer (1); };
@@ -102,6 +102,14 @@ private:
         if (! isSignal (0) || ! isSignal (2))
             return { Stance::across, ends, {} };
         return { Stance::across, layer (0) <= layer (2) ? lying : lyingReversed, {} };
+    }
+
+    /// A wiper on common or a rail below points down where the track lies.
+    ElementStance withWiperToSign (ElementStance found) const
+    {
+        if (! found.pose.isUpright() && node (1) >= 0 && ! isSignal (1) && ! isRailAbove (1))
+            found.pose.isMirrored = ! found.pose.isMirrored;
+        return found;
     }
 
     /// How strongly a node is drawn downward by what joins it to common and the rails.

@@ -44,7 +44,7 @@ public:
             const auto& hanger = plan_.hangers[index];
             const int at = 2 * plan_.layers[static_cast<std::size_t> (hanger.node)];
             auto& taken = taken_[{ at, rows_.hangerRows[index] }];
-            taken = std::max (taken, isInSeveralRows (hanger.node) ? 1 : 0);
+            taken = std::max (taken, isInSeveralRows (hanger.node) && ! hasEnd (hanger.node) ? 1 : 0);
             place (hanger.element, at, rows_.hangerRows[index], false);
         }
         numberColumns();
@@ -54,6 +54,20 @@ public:
     }
 
 private:
+    /// Whether a transistor's lead runs along the node's upright.
+    bool hasEnd (int node) const
+    {
+        return std::any_of (plan_.items.begin(), plan_.items.end(),
+                            [&] (const RowItem& item)
+                            {
+                                return std::any_of (item.arms.begin(), item.arms.end(),
+                                                    [&] (const RowArm& arm) {
+                                                        return arm.node == node && arm.isEnd()
+                                                               && item.place == arm.nodePlace;
+                                                    });
+                            });
+    }
+
     /// Whether the node needs an upright. What hangs from it then stands beside the upright, so that never four wires
     /// meet on one dot.
     bool isInSeveralRows (int node) const
@@ -80,8 +94,17 @@ private:
         }
         auto block = makeBlock (card_, graph_, element, stance, false);
         block.row = row;
+        block.aside = isStandingTransistor (element, at) ? -1 : 0;
         keys_.push_back ({ at, taken_[{ at, row }]++ });
         found_.blocks.push_back (std::move (block));
+    }
+
+    /// Whether it stands in the column of a node, its collector and emitter in line with the node's upright.
+    bool isStandingTransistor (int index, int at) const
+    {
+        const auto& element = graph_.elements[static_cast<std::size_t> (index)];
+        return at % 2 == 0 && element.kind == ElementKind::part
+               && transistorIn (card_.parts[element.index].value) != nullptr;
     }
 
     void numberColumns()
@@ -129,6 +152,7 @@ private:
             *block = makeBlock (card_, graph_, old.element, old.stance, true);
             block->row = old.row;
             block->column = old.column;
+            block->aside = old.aside;
         }
     }
 

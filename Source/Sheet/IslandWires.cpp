@@ -120,6 +120,8 @@ private:
                     net.pins.push_back (onGrid (block.at + block.stance.leads[lead].end));
                     if (block.stance.leads[lead].outward.y == 0)
                         net.lines.push_back (net.pins.back().y);
+                    else
+                        net.columns.push_back (net.pins.back().x);
                 }
         nets_.reserve (byNode.size());
         for (auto& [node, net] : byNode)
@@ -127,7 +129,7 @@ private:
             std::stable_sort (net.pins.begin(), net.pins.end(),
                               [] (const auto& a, const auto& b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
             const auto column = static_cast<std::size_t> (island_.uprightColumns[static_cast<std::size_t> (node)]);
-            net.uprightColumn = onGrid ({ spacing_.columns[column], 0 }).x;
+            net.columns.push_back (onGrid ({ spacing_.columns[column], 0 }).x);
             nodes_.push_back (node);
             nets_.push_back (std::move (net));
         }

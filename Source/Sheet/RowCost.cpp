@@ -18,7 +18,9 @@ constexpr long crossing = 1000;
 constexpr long perRowOfWire = 20;
 constexpr long perRowOfSheet = 14;
 constexpr long awayFromRail = 12;
-constexpr long outputAboveHangers = 6;
+constexpr long outputAside = 6;
+constexpr long besideEnd = 60;
+constexpr long feedbackBelow = 15;
 constexpr long flipped = 3;
 constexpr long perTapOutOfOrder = 2;
 
@@ -39,12 +41,39 @@ RowCost::RowCost (const RowPlan& plan) : plan_ (plan), spanOfNode_ (plan.layers.
                     ++(hanger.isAbove ? span.hangersAbove : span.hangersBelow);
             spans_.push_back (span);
         }
+    pairUp();
+}
+
+void RowCost::pairUp()
+{
+    const auto shared = [] (const RowItem& device, const RowItem& item)
+    {
+        return std::count_if (item.arms.begin(), item.arms.end(),
+                              [&] (const RowArm& arm)
+                              {
+                                  return std::any_of (device.arms.begin(), device.arms.end(),
+                                                      [&] (const RowArm& other) { return other.node == arm.node; });
+                              });
+    };
+    for (std::size_t device = 0; device < plan_.items.size(); ++device)
+        for (std::size_t item = 0; item < plan_.items.size(); ++item)
+        {
+            if (item == device)
+                continue;
+            for (const auto& arm : plan_.items[device].arms)
+                for (const auto& other : plan_.items[item].arms)
+                    if (arm.isEnd() && other.node == arm.node && other.rise == 0)
+                        endPairs_.push_back ({ device, item, arm.rise < 0 });
+            if (plan_.items[device].canFlip && ! plan_.items[item].canFlip
+                && shared (plan_.items[device], plan_.items[item]) == 2)
+                feedbackPairs_.push_back ({ device, item, true });
+        }
 }
 
 long RowCost::of (const RowChoice& choice)
 {
     measure (choice);
-    return costOfItems (choice) + costOfNodes() + costOfHangers (choice) + costOfHeight();
+    return costOfItems (choice) + costOfEnds (choice) + costOfNodes() + costOfHangers (choice) + costOfHeight();
 }
 
 int RowCost::highestRow (int node) const
@@ -92,9 +121,7 @@ long RowCost::costOfItems (const RowChoice& choice) const
     {
         cost += costOfArms (items[index], choice.rows[index], choice.isFlipped[index]);
         cost += choice.isFlipped[index] ? flipped : 0;
-        cost += items[index].isOutput && choice.rows[index] < lowestRow (items[index].arms.front().node)
-                    ? outputAboveHangers
-                    : 0;
+        cost += items[index].isOutput ? costOfOutput (choice, items[index], choice.rows[index]) : 0;
         for (std::size_t other = 0; other < index; ++other)
         {
             const bool isOverlapping = items[index].from < items[other].to && items[other].from < items[index].to;
@@ -104,6 +131,29 @@ long RowCost::costOfItems (const RowChoice& choice) const
                 cost += perTapOutOfOrder;
         }
     }
+    return cost;
+}
+
+/// The output wants the row of what drives it, or of what hangs from its node.
+long RowCost::costOfOutput (const RowChoice& choice, const RowItem& output, int row) const
+{
+    const int wanted = output.driver != RowItem::noItem ? choice.rows[static_cast<std::size_t> (output.driver)]
+                                                        : lowestRow (output.arms.front().node);
+    return row == wanted ? 0 : outputAside;
+}
+
+/// What is joined to a lead that leaves upward should lie above the device, and the other way round; feedback is drawn
+/// above its amplifier.
+long RowCost::costOfEnds (const RowChoice& choice) const
+{
+    long cost = 0;
+    for (const auto& pair : endPairs_)
+    {
+        const int below = choice.rows[pair.item] - choice.rows[pair.device];
+        cost += (pair.isAbove ? below >= 0 : below <= 0) ? besideEnd : 0;
+    }
+    for (const auto& pair : feedbackPairs_)
+        cost += choice.rows[pair.item] > choice.rows[pair.device] ? feedbackBelow : 0;
     return cost;
 }
 

@@ -42,8 +42,11 @@ private:
         int lowestRow = 0;
     };
 
+    void pairUp();
     void measure (const RowChoice& choice);
     long costOfItems (const RowChoice& choice) const;
+    long costOfOutput (const RowChoice& choice, const RowItem& output, int row) const;
+    long costOfEnds (const RowChoice& choice) const;
     long costOfArms (const RowItem& item, int row, bool isFlipped) const;
     long costOfNodes() const;
     long costOfHangers (const RowChoice& choice) const;
@@ -51,7 +54,18 @@ private:
     long costOfHeight() const;
 
     const RowPlan& plan_;
+
+    /// A device, and an item on the node of its lead that leaves upward or downward.
+    struct EndPair
+    {
+        std::size_t device = 0;
+        std::size_t item = 0;
+        bool isAbove = false;
+    };
+
     std::vector<Span> spans_;
+    std::vector<EndPair> endPairs_;
+    std::vector<EndPair> feedbackPairs_; ///< an amplifier, and a part from its output to an input
     std::vector<int> spanOfNode_;
 };
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <optional>
 
 namespace stopwright
 {
@@ -12,7 +13,6 @@ namespace
 
 constexpr int tapPlace = -3;
 constexpr int inputRise = 20; ///< of an op-amp's inputs
-constexpr int endRise = 30;   ///< of leads that leave upward or downward
 
 class PlanMaker
 {
@@ -36,6 +36,7 @@ public:
         for (std::size_t node = 0; node < plan_.layers.size(); ++node)
             if (plan_.layers[node] >= 0 && ! isHeld (static_cast<int> (node)))
                 addHolder (static_cast<int> (node));
+        findDrivers();
         return std::move (plan_);
     }
 
@@ -66,16 +67,45 @@ private:
         for (std::size_t lead = 0; lead < element.nodes.size(); ++lead)
             if (graph_.isSignal (element.nodes[lead]))
                 item.arms.push_back ({ element.nodes[lead], placeOf (element.nodes[lead]), rise (stance.leads[lead]) });
-        item.place = element.kind == ElementKind::tap      ? tapPlace
-                     : element.kind == ElementKind::output ? plan_.lastPlace
-                                                           : placeBetween (element, stance, item.canFlip);
+        item.place = element.kind == ElementKind::tap                   ? tapPlace
+                     : element.kind == ElementKind::output              ? plan_.lastPlace
+                     : isTransistor (element) && uprightPlace (element) ? *uprightPlace (element)
+                                                                        : placeBetween (element, stance, item.canFlip);
         close (item);
+    }
+
+    bool isTransistor (const GraphElement& element) const
+    {
+        return element.kind == ElementKind::part && transistorIn (card_.parts[element.index].value) != nullptr;
+    }
+
+    /// The place of the collector's or emitter's node, if it lies to the right of the base's.
+    std::optional<int> uprightPlace (const GraphElement& element) const
+    {
+        const int least = graph_.isSignal (element.nodes[1]) ? placeOf (element.nodes[1]) : -1;
+        std::optional<int> best;
+        for (const int node : { element.nodes[0], element.nodes[2] })
+            if (graph_.isSignal (node) && placeOf (node) > least)
+                best = std::min (best.value_or (placeOf (node)), placeOf (node));
+        return best;
+    }
+
+    void findDrivers()
+    {
+        for (auto& output : plan_.items)
+            for (std::size_t index = 0; output.isOutput && index < plan_.items.size(); ++index)
+            {
+                const auto& item = plan_.items[index];
+                if (item.canFlip
+                    && graph_.elements[static_cast<std::size_t> (item.element)].nodes[2] == output.arms.front().node)
+                    output.driver = static_cast<int> (index);
+            }
     }
 
     static int rise (const SymbolLead& lead)
     {
         if (lead.outward.y != 0)
-            return lead.outward.y * endRise;
+            return lead.outward.y * RowArm::endRise;
         return lead.end.y * inputRise;
     }
 
@@ -93,6 +123,8 @@ private:
                 continue;
             const int layer = plan_.layers[static_cast<std::size_t> (element.nodes[lead])];
             const int side = stance.leads[lead].outward.x;
+            if (isAmplifier && lead < 2 && element.nodes[lead] == element.nodes[2])
+                continue;
             left = side < 0 ? std::max (left, layer) : left;
             right = side > 0 ? std::min (right, layer) : right;
             lowest = side == 0 ? std::min (lowest, layer) : lowest;

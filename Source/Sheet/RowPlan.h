@@ -13,22 +13,29 @@ namespace stopwright
 /// the item's row the wire runs, in hundredths of a row.
 struct RowArm
 {
+    static constexpr int endRise = 30; ///< of leads that leave upward or downward
+
     int node = 0;
     int nodePlace = 0;
     int rise = 0;
+
+    bool isEnd() const noexcept { return rise == endRise || rise == -endRise; }
 };
 
-/// Something that takes a row from one node to another. Places count from left to right: nodes of layer n stand at 2 n,
+/// Something that takes a row from one node to another. Transistors stand where the node of their collector or emitter
+/// has its upright, in line with what hangs there. Places count from left to right: nodes of layer n stand at 2 n,
 /// parts between layers n and n + 1 at 2 n + 1. Without an element it only holds a node that has nothing but hangers.
 struct RowItem
 {
     static constexpr int noElement = -1;
+    static constexpr int noItem = -1;
 
     int element = noElement;
     int place = 0;
     std::vector<RowArm> arms;
     bool canFlip = false;  ///< an op-amp may stand with its plus input above
-    bool isOutput = false; ///< wants the lowest row of its node
+    bool isOutput = false; ///< wants the row of what drives it, else the lowest row of its node
+    int driver = noItem;   ///< of an output: the item of the amplifier whose output it is
     int from = 0;          ///< leftmost place it takes
     int to = 0;            ///< rightmost place it takes
 };

@@ -93,7 +93,7 @@ private:
             return { Side::right };
         const bool isAmplifier =
             element_.kind == ElementKind::part && std::holds_alternative<OpAmp> (card_.parts[element_.index].value);
-        if (element_.kind == ElementKind::tap || isAmplifier)
+        if (isAmplifier)
             return { Side::below, Side::above };
         const auto& leads = block_.stance.leads;
         const bool isStanding =
@@ -178,10 +178,15 @@ private:
         include (block_.body);
         if (block_.hasRing)
             include ({ -ringHalf, -ringHalf, 2.0 * ringHalf, 2.0 * ringHalf });
-        include (block_.labelBox);
+        const bool isLabelAside = block_.labelBox.x >= ringHalf || block_.labelBox.right() <= -ringHalf;
+        if (! isLabelAside)
+            include (block_.labelBox);
         for (const auto& sign : block_.signs)
             for (const auto& box : signBoxes (sign))
                 include (box);
+        block_.clearLeft = block_.left;
+        block_.clearRight = block_.right;
+        include (block_.labelBox);
     }
 
     const Card& card_;

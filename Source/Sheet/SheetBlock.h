@@ -34,6 +34,7 @@ struct SheetBlock
 
     int column = 0;
     int row = 0;
+    int aside = 0;          ///< how far right of its column its middle stands
     bool joinsRail = false; ///< its leads to common that point down end on the rail at the bottom
     GridPoint at;
 
@@ -42,6 +43,10 @@ struct SheetBlock
     int right = 0;
     int top = 0;
     int bottom = 0;
+
+    /// The same without a label at its side: what uprights in the next columns keep off.
+    int clearLeft = 0;
+    int clearRight = 0;
 };
 
 /// Builds the block of an element. Threading: [control].

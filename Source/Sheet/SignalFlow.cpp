@@ -29,7 +29,8 @@ void addTransistor (EdgeList& list, const CardGraph& graph, const std::vector<in
 {
     list.add (nodes[1], nodes[0], true);
     list.add (nodes[1], nodes[2], true);
-    list.add (nodes[2], nodes[0], ! graph.isSignal (nodes[1]));
+    if (! graph.isSignal (nodes[1]))
+        list.add (nodes[2], nodes[0], true);
 }
 
 } // namespace

@@ -15,8 +15,9 @@ constexpr int perStep = 10;
 constexpr int perBend = 24;
 constexpr int perCrossing = 260;
 constexpr int perJunction = 4;
-constexpr int perFourWay = 30; ///< four wires on one dot look like a crossing
-constexpr int perStray = 4;    ///< for each step of an upright away from its column, of a lying wire off its lines
+constexpr int perFourWay = 30;     ///< four wires on one dot look like a crossing
+constexpr int perStrayUpright = 8; ///< for each step of an upright away from its column
+constexpr int perStrayLine = 6;    ///< for each step of a lying wire off its lines
 constexpr int rounds = 2;
 
 int spanOf (const WireNet& net)
@@ -155,10 +156,11 @@ int WireRouter::stepCost (int net, std::size_t to, int direction) const
 {
     const auto& wanted = nets_[static_cast<std::size_t> (net)];
     const auto at = grid_.pointAt (to);
-    const bool isStray = direction % 2 == 1
-                             ? at.x != wanted.uprightColumn
-                             : std::find (wanted.lines.begin(), wanted.lines.end(), at.y) == wanted.lines.end();
-    return perStep + (isStray ? perStray : 0) + (grid_.isForeign (to, net) ? perCrossing : 0);
+    const auto isOn = [] (const std::vector<int>& list, int place)
+    { return std::find (list.begin(), list.end(), place) != list.end(); };
+    const int stray = direction % 2 == 1 ? (isOn (wanted.columns, at.x) ? 0 : perStrayUpright)
+                                         : (isOn (wanted.lines, at.y) ? 0 : perStrayLine);
+    return perStep + stray + (grid_.isForeign (to, net) ? perCrossing : 0);
 }
 
 int WireRouter::estimate (std::size_t point) const

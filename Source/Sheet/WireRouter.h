@@ -10,11 +10,11 @@
 namespace stopwright
 {
 
-/// The ends that a wire has to join, the column where its upright is best put and the lines along which it best lies.
+/// The ends that a wire has to join, the columns where its uprights are best put and the lines along which it best lies.
 struct WireNet
 {
     std::vector<GridPoint> pins;
-    int uprightColumn = 0;
+    std::vector<int> columns;
     std::vector<int> lines;
 };
 
