@@ -122,6 +122,7 @@ void addLoadRemarks (const Instrument& instrument, std::vector<std::string>& rem
 std::string heldWords (const std::vector<HeldDivision>& divisions)
 {
     std::vector<std::string> words;
+    words.reserve (divisions.size());
     for (const HeldDivision& division : divisions)
     {
         const auto count = std::to_string (division.keys.size());
