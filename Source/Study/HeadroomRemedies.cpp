@@ -42,7 +42,7 @@ double roomAfter (const RemedyCase& wish, const Response& change)
 std::optional<double> searched (const RemedyCase& wish, const Softening& softened)
 {
     constexpr int mostSteps = 20;
-    constexpr double goodEnoughDb = 1e-5;
+    constexpr double goodEnoughDb = 1e-4;
     double slope = 1.0; // dB of room for each dB softer, near 1
     double softerDb = wish.marginDb - wish.found.roomDb;
     std::optional<double> lastStepDb;
