@@ -122,6 +122,7 @@ void addLoadRemarks (const Instrument& instrument, std::vector<std::string>& rem
 std::string heldWords (const std::vector<HeldDivision>& divisions)
 {
     std::vector<std::string> words;
+    words.reserve (divisions.size());
     for (const HeldDivision& division : divisions)
     {
         const auto count = std::to_string (division.keys.size());
@@ -139,7 +140,7 @@ std::vector<std::string> headroomRemarks (const Instrument& instrument,
     std::vector<std::string> remarks;
     addKeyRemarks (divisions, remarks);
     for (const auto& [reason, stops] : reasonsAndStops (instrument, silent))
-        remarks.push_back ("Drawn but silent, as " + reason + ": " + stops + ".");
+        remarks.push_back (std::string ("Drawn but silent, as ").append (reason).append (": ").append (stops) += ".");
     addCouplerRemarks (instrument, divisions, remarks);
     addLoadRemarks (instrument, remarks);
     return remarks;
@@ -153,7 +154,7 @@ void requireAnySound (const Instrument& instrument, const std::vector<SilentStop
         return;
     std::string why;
     for (const auto& [reason, stops] : reasonsAndStops (instrument, silent))
-        why += (why.empty() ? "" : ", ") + stops + " because " + reason;
+        why.append (why.empty() ? "" : ", ").append (stops).append (" because ").append (reason);
     throw Error ("No drawn stop would sound: " + why + "; hold other keys, or draw other stops with --stops.");
 }
 

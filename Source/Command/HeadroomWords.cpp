@@ -115,8 +115,7 @@ std::string sentenceOf (const HeadroomRemedy& remedy)
             return "feedback resistor " + exactly (remedy.wanted, Quantity::resistance) + " instead of "
                    + ohms (remedy.now);
         case Kind::gain:
-            return "gain " + fixedNumber (remedy.wanted, decimals) + " instead of "
-                   + fixedNumber (remedy.now, decimals);
+            return "gain " + fixedNumber (remedy.wanted, decimals) + " instead of " + numberText (remedy.now);
         case Kind::seriesOhms:
             return exactly (remedy.wanted, Quantity::resistance) + " in series with its input";
         case Kind::emitterAmps:
@@ -186,7 +185,8 @@ void printHeadroomAdvice (const std::vector<StageHeadroom>& stages, double margi
         for (const HeadroomRemedy& remedy : one.remedies)
             out << "For " << csvNumber (marginDb) << " dB at " << titleOf (one.name, one.preamp) << ": "
                 << sentenceOf (remedy) << ".\n";
-    out << "As in the sound, a stage's input loads nothing in front of it: the load of a passive bus holds it already.\n";
+    out << "As in the sound, a stage's input resistance is no load of its own: the loadOhms of a passive bus is taken to "
+           "hold it.\n";
 }
 
 void printInputsCsv (const std::vector<InputReading>& readings, std::ostream& out)

@@ -38,18 +38,25 @@ double roomAfter (const RemedyCase& wish, const Response& change)
     return peakRoomDb (lowest, highest, wish.found.limits);
 }
 
-/// Twice as soft leaves 6 dB more, but for bandwidths and corners that move: a few steps settle that.
+/// Twice as soft leaves 6 dB more, but for bandwidths and corners that move: a few steps of the secant method settle that.
 std::optional<double> searched (const RemedyCase& wish, const Softening& softened)
 {
     constexpr int mostSteps = 20;
-    constexpr double goodEnoughDb = 1e-5;
-    double times = fromDecibels (wish.marginDb - wish.found.roomDb);
+    constexpr double goodEnoughDb = 1e-4;
+    double slope = 1.0; // dB of room for each dB softer, near 1
+    double softerDb = wish.marginDb - wish.found.roomDb;
+    std::optional<double> lastStepDb;
+    double lastMissingDb = 0.0;
     for (int step = 0; step < mostSteps; ++step)
     {
-        const double missingDb = wish.marginDb - roomAfter (wish, softened (times));
+        const double missingDb = wish.marginDb - roomAfter (wish, softened (fromDecibels (softerDb)));
         if (std::abs (missingDb) < goodEnoughDb)
-            return times;
-        times *= fromDecibels (missingDb);
+            return fromDecibels (softerDb);
+        if (lastStepDb)
+            slope = std::clamp ((lastMissingDb - missingDb) / *lastStepDb, 0.5, 2.0);
+        lastStepDb = missingDb / slope;
+        lastMissingDb = missingDb;
+        softerDb += *lastStepDb;
     }
     return {};
 }

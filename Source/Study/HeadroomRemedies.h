@@ -18,7 +18,7 @@ struct RemedyCase
     double marginDb;
 };
 
-// What brings back room. Each value is searched until the waves made anew with it leave marginDb to 1e-5 dB, so that
+// What brings back room. Each value is searched until the waves made anew with it leave marginDb to 1e-4 dB, so that
 // bandwidths and coupling corners that move with it count. Empty when the stage has marginDb or no limit, and without a
 // value that would not settle. Threading: [control].
 

@@ -12,9 +12,9 @@ namespace
 
 bool hasGenerator (const Card& card, const Tuning& tuning, const std::vector<int>& keys)
 {
-    return std::ranges::any_of (
-        card.taps, [&] (const Tap& tap)
-        { return std::ranges::any_of (keys, [&] (int key) { return tuning.generatorFor (key, tap.footage); }); });
+    const auto isThere = [&] (const Tap& tap, int key) { return tuning.generatorFor (key, tap.footage).has_value(); };
+    return std::ranges::any_of (card.taps, [&] (const Tap& tap)
+                                { return std::ranges::any_of (keys, [&] (int key) { return isThere (tap, key); }); });
 }
 
 std::optional<Silence> silenceOf (const Instrument& instrument,

@@ -165,7 +165,7 @@ TEST (HeadroomCommand, CouplersAreTablets)
 TEST (HeadroomCommand, SaysWhatInputsAreTakenFor)
 {
     const auto result = headroom ({});
-    EXPECT_NE (result.out.find ("a stage's input loads nothing in front of it"), std::string::npos) << result.out;
+    EXPECT_NE (result.out.find ("a stage's input resistance is no load of its own"), std::string::npos) << result.out;
     EXPECT_EQ (result.out.find ("told too high"), std::string::npos) << "10 k hold 47 k";
 }
 

@@ -119,14 +119,17 @@ double drawnRoomDb (const TestOrgan& organ, double seriesOhms)
     const auto source = keySourceOf (organ.instrument, "Upper", card);
     const auto partials = tapPartials (card, source, key, 100e3);
     const double baseHz = partials.front().frequencyHz;
+    std::vector<double> sine (points);
+    for (std::size_t point = 0; point < points; ++point)
+        sine[point] = std::sin (2.0 * std::numbers::pi * static_cast<double> (point) / static_cast<double> (points));
     std::vector<double> wave (points);
     for (const TapPartial& partial : partials)
     {
         const auto peak = partial.volts * network.responses ("out", partial.frequencyHz)[partial.tap];
-        const double turns = partial.frequencyHz / baseHz / static_cast<double> (points);
+        const auto turns = static_cast<std::size_t> (std::lround (partial.frequencyHz / baseHz));
         for (std::size_t point = 0; point < points; ++point)
-            wave[point] += std::imag (
-                peak * std::polar (1.0, 2.0 * std::numbers::pi * std::fmod (turns * static_cast<double> (point), 1.0)));
+            wave[point] +=
+                peak.real() * sine[turns * point % points] + peak.imag() * sine[(turns * point + points / 4) % points];
     }
     const auto [low, high] = std::ranges::minmax (wave);
     return peakRoomDb (low, high, *stage.rails);
