@@ -173,8 +173,8 @@ void MatchReport::printCompass (std::ostream& out) const
     }
     table.print (out);
     printMisses (all, out);
-    out << "offered is what is sold, " << ohmsText (lowestSoldOhms) << " to " << ohmsText (highestSoldOhms)
-        << " (common practice, no source)\n";
+    out << "offered is what is sold, " << formatForReading (lowestSoldOhms, Quantity::resistance) << " to "
+        << formatForReading (highestSoldOhms, Quantity::resistance) << " (common practice, no source)\n";
     out << "mixing resistor of " << stopName (study_, stop_) << " now: " << ohmsText (match_.presentOhms()) << '\n';
 }
 

@@ -46,7 +46,7 @@ void refuseStop (const Instrument& instrument, std::string_view name)
 {
     if (const auto stop = std::ranges::find (instrument.stops, name, &StopTablet::name);
         stop != instrument.stops.end() && stop->cardFile.empty())
-        throw Error ("The tablet " + quotedText (name)
+        throw Error ("The tablet " + partWords (name)
                      + " is blank: it names no card, so it has no tone; give it a card in the instrument.");
     std::vector<std::string_view> names;
     names.reserve (instrument.stops.size());

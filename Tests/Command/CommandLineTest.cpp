@@ -100,6 +100,22 @@ TEST (CommandLine, HelpNamesEveryCommand)
         EXPECT_NE (result.out.find (command), std::string::npos) << command;
 }
 
+TEST (CommandLine, TextIsForAChoiceOfWordsOnly)
+{
+    for (const std::string& command : allJobs())
+    {
+        std::istringstream help (runProgram ({ command, "--help" }).out);
+        int files = 0;
+        for (std::string line; std::getline (help, line);)
+        {
+            files += line.find (" FILE ") != std::string::npos ? 1 : 0;
+            if (line.find (" TEXT ") != std::string::npos)
+                EXPECT_NE (line.find (" or "), std::string::npos) << command << ": " << line;
+        }
+        EXPECT_GT (files, 0) << command;
+    }
+}
+
 TEST (CommandLine, EveryExampleOfTheHelpWorks)
 {
     for (const std::string& command : allJobs())

@@ -59,7 +59,7 @@ TEST (UnknownName, KnowsBlankTabletsAndCouplers)
     instrument.couplers.emplace_back();
     instrument.couplers.back().name = "Lower to Upper";
     EXPECT_EQ (sentenceOf (instrument, "Blank"),
-               "The tablet \"Blank\" is blank: it names no card, so it has no tone; give it a card in the instrument.");
+               "The tablet Blank is blank: it names no card, so it has no tone; give it a card in the instrument.");
     EXPECT_EQ (sentenceOf (instrument, "Lower to Upper"),
                "\"Lower to Upper\" is a coupler, which has no tone of its own; name a stop of the instrument: it has "
                "\"Oboe 8\".");
