@@ -2,7 +2,6 @@
 #include "Circuit/FindingWords.h"
 #include "Organ/CardEdit.h"
 #include "Organ/DocumentGuard.h"
-#include "Organ/KeptFields.h"
 #include "Units/Error.h"
 
 #include <algorithm>
@@ -43,17 +42,7 @@ void moveAll (Card& card, std::string_view from, const std::string& to)
             node = to;
     };
     for (auto& tap : card.taps)
-    {
         move (tap.node);
-        if (! tap.asFound || ! tap.asFound->node)
-            continue;
-        move (*tap.asFound->node);
-        if (*tap.asFound->node == tap.node)
-        {
-            tap.asFound->node.reset();
-            dropEmptyAsFound (card, tap);
-        }
-    }
     for (auto& part : card.parts)
         std::ranges::for_each (part.nodes, move);
     move (card.output);
@@ -109,7 +98,15 @@ Card renameNode (Card card, std::string_view node, const std::string& newName)
     if (node == commonNode)
         throw Error ("Circuit common is called \"0\" on every card; leave it so.");
     requireNewNode (card, newName);
-    moveAll (card, std::string (node), newName);
+    for (const auto& tap : card.taps)
+        if (tap.asFound && tap.asFound->node == newName)
+            throw Error (capitalised (nodeWords (newName)) + " is where tap " + partWords (tap.name)
+                         + " was found; choose another name, so that it can be put back.");
+    const std::string former (node);
+    moveAll (card, former, newName);
+    for (auto& tap : card.taps)
+        if (tap.asFound && tap.asFound->node == former)
+            tap.asFound->node = newName;
     return card;
 }
 

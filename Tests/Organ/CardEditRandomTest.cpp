@@ -112,7 +112,7 @@ Edit editNodes (const Card& card, Random& random)
     leads.resize (static_cast<std::size_t> (random.integer (1, static_cast<int> (leads.size()))), leads.front());
     auto split = splitNode (card, node, leads, fresh);
     if (node != commonNode && leadsAt (split, node).empty())
-        return { "split off all", split, renameNode (split, fresh, node) };
+        return { "split off all", split, splitNode (split, fresh, leadsAt (split, fresh), node) };
     return { "split node", split, joinNodes (split, node, fresh) };
 }
 

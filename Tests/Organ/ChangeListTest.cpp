@@ -177,9 +177,10 @@ TEST (ChangeList, FollowsATapThatIsRenamed)
     auto card = renameTap (moveTapToNode (test::bareCard(), "W", "b"), "W", "Square 8");
     card = renameNode (std::move (card), "b", "c");
     EXPECT_EQ (wordsOf (changeList (card)), (std::vector<std::string> { "Bare 8, tap Square 8: node: a -> c" }));
-    card = joinNodes (std::move (card), "a", "c");
-    EXPECT_TRUE (changeList (card).empty());
-    EXPECT_FALSE (card.taps[0].asFound);
+    EXPECT_EQ (errorSentence ([&] { renameNode (setOutput (card, "c"), "c", "a"); }),
+               "Node \"a\" is where tap \"Square 8\" was found; choose another name, so that it can be put back.");
+    EXPECT_EQ (changeList (renameNode (moveTapToNode (test::bareCard(), "W", "b"), "a", "e")).front().words,
+               "Bare 8, tap W: node: e -> b");
 }
 
 } // namespace stopwright
