@@ -93,6 +93,9 @@ public:
 
     const KeySource& keySource() const noexcept { return keySource_; }
 
+    /// The cards of the open instrument as they stand on disk; the card in hand is card().
+    const InstrumentCards& cards() const noexcept { return cards_; }
+
     BenchProcessor& processor() noexcept { return processor_; }
 
     /// Sets a number, brought into its range. Between beginGesture and endGesture all of it is one step of the history;

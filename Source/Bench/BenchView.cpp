@@ -38,7 +38,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
                  [this] (int index) { actions_.chooseStop (index); } }),
       rail_ (session),
       parts_ (session),
-      harmonics_ (session),
+      readings_ (session),
       level_ (session.processor().engine()),
       playBar_ (session, hands_, typing_, player_),
       messages_ (session)
@@ -47,7 +47,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
     setWantsKeyboardFocus (true);
     setLookAndFeel (&look_);
     juce::LookAndFeel::setDefaultLookAndFeel (&look_); // menus and file choosers are windows of their own
-    hands_.onKeyDown = [this] (int key) { harmonics_.setKey (key); };
+    hands_.onKeyDown = [this] (int key) { readings_.setKey (key); };
     parts_.setSeries (settings_.series());
     parts_.onSeriesChosen = [this] (Series series) { settings_.setSeries (series); };
     messages_.onHeightChange = [this] { resized(); };
@@ -78,7 +78,7 @@ BenchView::~BenchView()
 
 std::array<juce::Component*, 7> BenchView::panels()
 {
-    return { &header_, &rail_, &parts_, &harmonics_, &level_, &playBar_, &messages_ };
+    return { &header_, &rail_, &parts_, &readings_, &level_, &playBar_, &messages_ };
 }
 
 void BenchView::begin()
@@ -154,9 +154,10 @@ void BenchView::tick()
     const auto telemetry = session_.processor().engine().telemetry();
     level_.show (telemetry);
     rail_.show (telemetry);
+    readings_.showClips (rail_.clips());
     playBar_.refresh();
     if (telemetry.lastKey >= 0 && std::exchange (lastKey_, telemetry.lastKey) != telemetry.lastKey)
-        harmonics_.setKey (telemetry.lastKey);
+        readings_.setKey (telemetry.lastKey);
     updateStatus (telemetry);
     keepFocus();
 
@@ -249,7 +250,7 @@ void BenchView::resized()
     area.removeFromLeft (space);
     level_.setBounds (area.removeFromBottom (Lettering::px (levelHeight)));
     area.removeFromBottom (space);
-    harmonics_.setBounds (area);
+    readings_.setBounds (area);
     if (page_ != nullptr)
         page_->setBounds (getLocalBounds());
 

@@ -6,7 +6,6 @@
 #include "Bench/BenchPages.h"
 #include "Bench/BenchSettings.h"
 #include "Bench/DocumentActions.h"
-#include "Bench/HarmonicPanel.h"
 #include "Bench/HeaderBar.h"
 #include "Bench/LevelPanel.h"
 #include "Bench/MessageStrip.h"
@@ -14,6 +13,7 @@
 #include "Bench/PlayBar.h"
 #include "Bench/PlayerActions.h"
 #include "Bench/RailPanel.h"
+#include "Bench/ReadingPanel.h"
 
 #include <array>
 #include <memory>
@@ -21,7 +21,7 @@
 namespace stopwright
 {
 
-/// All that is in the window: the title block, the stops of an instrument, the parts, the harmonics, the listening
+/// All that is in the window: the title block, the stops of an instrument, the parts, the readings, the listening
 /// level, the keyboard, the line of notes, and the pages that are laid over them. Threading: message thread.
 class BenchView : public juce::Component, public BenchPages, private BenchSession::Listener, private juce::Timer
 {
@@ -48,7 +48,7 @@ public:
 
     PartsPanel& parts() noexcept { return parts_; }
 
-    HarmonicPanel& harmonics() noexcept { return harmonics_; }
+    ReadingPanel& readings() noexcept { return readings_; }
 
     LevelPanel& level() noexcept { return level_; }
 
@@ -110,7 +110,7 @@ private:
     HeaderBar header_;
     RailPanel rail_;
     PartsPanel parts_;
-    HarmonicPanel harmonics_;
+    ReadingPanel readings_;
     LevelPanel level_;
     PlayBar playBar_;
     MessageStrip messages_;
