@@ -40,7 +40,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
       matcher_ (session, hands_),
       sheet_ (session, matcher_, { [this] { askForSecondTrial(); }, [this] { showBlindTest(); } }),
       place_ (session, sheet_.seriesInForce()),
-      harmonics_ (session),
+      readings_ (session),
       level_ (session.processor().engine()),
       playBar_ (session, hands_, typing_, player_),
       messages_ (session)
@@ -57,6 +57,8 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
         audio_->onDeviceLost = [this] (const juce::String& sentence) { session_.say (sentence.toStdString()); };
 
     playBar_.phrase().onMenu = [this] (juce::Component& button) { showPlayMenu (button); };
+    sheet_.onProbe = [this] (const std::string& node)
+    { readings_.setProbe (node.empty() ? std::nullopt : std::optional (node)); };
     place_.onChanges = [this] { showChanges(); };
     rail_.onTakeInHand = [this] (int stop) { actions_.chooseStop (stop); };
 
@@ -81,7 +83,7 @@ BenchView::~BenchView()
 
 std::array<juce::Component*, 8> BenchView::panels()
 {
-    return { &header_, &rail_, &place_, &sheet_, &harmonics_, &level_, &playBar_, &messages_ };
+    return { &header_, &rail_, &place_, &sheet_, &readings_, &level_, &playBar_, &messages_ };
 }
 
 void BenchView::begin()
@@ -157,6 +159,7 @@ void BenchView::tick()
     const auto telemetry = session_.processor().engine().telemetry();
     level_.show (telemetry);
     rail_.show (telemetry);
+    readings_.showClips (rail_.clips());
     playBar_.refresh();
     if (telemetry.lastKey >= 0 && std::exchange (lastKey_, telemetry.lastKey) != telemetry.lastKey)
         setKeyInHand (telemetry.lastKey);
@@ -173,7 +176,7 @@ void BenchView::tick()
 
 void BenchView::setKeyInHand (int key)
 {
-    harmonics_.setKey (key);
+    readings_.setKey (key);
     matcher_.setKey (key);
     sheet_.trials().refresh();
 }
@@ -260,7 +263,7 @@ void BenchView::resized()
     area.removeFromLeft (space);
     level_.setBounds (area.removeFromBottom (Lettering::px (levelHeight)));
     area.removeFromBottom (space);
-    harmonics_.setBounds (area);
+    readings_.setBounds (area);
     if (page_ != nullptr)
         page_->setBounds (getLocalBounds());
 

@@ -6,13 +6,13 @@
 #include "Bench/BenchPages.h"
 #include "Bench/BenchSettings.h"
 #include "Bench/DocumentActions.h"
-#include "Bench/HarmonicPanel.h"
 #include "Bench/HeaderBar.h"
 #include "Bench/LevelPanel.h"
 #include "Bench/MessageStrip.h"
 #include "Bench/PlayBar.h"
 #include "Bench/PlayerActions.h"
 #include "Bench/RailPanel.h"
+#include "Bench/ReadingPanel.h"
 #include "Bench/SheetPanel.h"
 #include "Bench/StopPlacePanel.h"
 #include "Bench/TrialMatcher.h"
@@ -24,7 +24,7 @@ namespace stopwright
 {
 
 /// All that is in the window: the title block, the stops of an instrument and where the one in hand stands, the
-/// sheet, the harmonics, the listening
+/// sheet, the readings, the listening
 /// level, the keyboard, the line of notes, and the pages that are laid over them. Threading: message thread.
 class BenchView : public juce::Component, public BenchPages, private BenchSession::Listener, private juce::Timer
 {
@@ -55,7 +55,7 @@ public:
 
     TrialMatcher& matcher() noexcept { return matcher_; }
 
-    HarmonicPanel& harmonics() noexcept { return harmonics_; }
+    ReadingPanel& readings() noexcept { return readings_; }
 
     LevelPanel& level() noexcept { return level_; }
 
@@ -124,7 +124,7 @@ private:
     TrialMatcher matcher_;
     SheetPanel sheet_;
     StopPlacePanel place_;
-    HarmonicPanel harmonics_;
+    ReadingPanel readings_;
     LevelPanel level_;
     PlayBar playBar_;
     MessageStrip messages_;

@@ -69,6 +69,38 @@ int Lettering::widthOf (const juce::Font& font, const juce::String& text)
     return static_cast<int> (std::ceil (font.getStringWidthFloat (text))) + 1;
 }
 
+juce::StringArray Lettering::wrapped (const juce::Font& font, const juce::String& text, int width)
+{
+    juce::StringArray lines;
+    juce::String line;
+    for (const auto& word : juce::StringArray::fromTokens (text, " ", {}))
+    {
+        const auto longer = line.isEmpty() ? word : line + " " + word;
+        if (line.isNotEmpty() && widthOf (font, longer) > width)
+        {
+            lines.add (line);
+            line = word;
+        }
+        else
+        {
+            line = longer;
+        }
+    }
+    if (line.isNotEmpty())
+        lines.add (line);
+    return lines;
+}
+
+juce::String Lettering::fitted (const juce::Font& font, const juce::String& text, int width)
+{
+    if (widthOf (font, text) <= width)
+        return text;
+    auto shortened = text;
+    while (shortened.isNotEmpty() && widthOf (font, shortened + "...") > width)
+        shortened = shortened.dropLastCharacters (1).trimEnd();
+    return shortened + "...";
+}
+
 void Lettering::draw (juce::Graphics& graphics,
                       const juce::Component& owner,
                       const juce::String& text,

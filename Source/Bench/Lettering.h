@@ -31,6 +31,12 @@ public:
 
     static int widthOf (const juce::Font& font, const juce::String& text);
 
+    /// A text as lines no wider than `width`, broken at its spaces; a word that is wider stands on a line of its own.
+    static juce::StringArray wrapped (const juce::Font& font, const juce::String& text, int width);
+
+    /// A text if it is no wider than `width`, else its beginning with "..." behind it.
+    static juce::String fitted (const juce::Font& font, const juce::String& text, int width);
+
     /// One line of text in `area` of `owner`, in the current colour.
     static void draw (juce::Graphics& graphics,
                       const juce::Component& owner,

@@ -20,6 +20,7 @@ struct Palette
     juce::Colour grid;     ///< ruling of a plot
     juce::Colour result;   ///< what comes out of the card; the value in hand
     juce::Colour source;   ///< what goes in
+    juce::Colour target;   ///< what is wished for
     juce::Colour notice;   ///< something to read
     juce::Colour focus;    ///< the control that has the keyboard
 

@@ -27,4 +27,11 @@ juce::File demonstrationPhrase()
     return organ != juce::File() && phrase.existsAsFile() ? phrase : juce::File();
 }
 
+juce::File masksFolder()
+{
+    const auto organ = demonstrationOrgan();
+    const auto folder = organ.getSiblingFile ("Masks");
+    return organ != juce::File() && folder.isDirectory() ? folder : juce::File();
+}
+
 } // namespace stopwright

@@ -16,5 +16,6 @@ juce::File folderOf (const BenchDocument& document);
 /// What comes with the program; no file when it is not there.
 juce::File demonstrationOrgan();
 juce::File demonstrationPhrase();
+juce::File masksFolder(); ///< of the target masks
 
 } // namespace stopwright

@@ -30,6 +30,12 @@ std::string decibelText (double value)
     return std::isfinite (value) && value >= noneBelowDb ? signedText (value, 1) + " dB" : std::string ("none");
 }
 
+std::string voltsText (double volts)
+{
+    const auto magnitude = formatForReading (std::abs (volts), Quantity::voltage);
+    return volts < 0.0 ? "\u2212" + magnitude : magnitude;
+}
+
 std::string partialText (double harmonic)
 {
     constexpr double rounding = 1e-6;

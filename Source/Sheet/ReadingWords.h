@@ -17,6 +17,9 @@ std::string signedText (double value, int decimals);
 /// "−7.2 dB", or "none" for what lies below −199 dB.
 std::string decibelText (double value);
 
+/// "−896 mV", with a real minus sign.
+std::string voltsText (double volts);
+
 /// "3", or "1.5" for one that is no multiple of the 8 ft pitch.
 std::string partialText (double harmonic);
 

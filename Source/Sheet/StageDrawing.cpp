@@ -32,11 +32,6 @@ double rmsReLimitDb (const StageHeadroom& stage)
     return peak > 0.0 ? -stage.roomDb + toDecibels (stage.rmsVolts / peak) : -stage.roomDb;
 }
 
-std::string volts (double value)
-{
-    return formatForReading (value, Quantity::voltage);
-}
-
 class StagePlot
 {
 public:
@@ -187,7 +182,7 @@ private:
 
     std::string sentenceOf (const StageHeadroom& stage) const
     {
-        auto text = titleOf (stage) + ": peaks " + volts (stage.lowestVolts) + " to " + volts (stage.highestVolts)
+        auto text = titleOf (stage) + ": peaks " + voltsText (stage.lowestVolts) + " to " + voltsText (stage.highestVolts)
                     + ", " + levelText (levelOfRms (stage.rmsVolts, format_.unit), format_.unit);
         if (! hasLimit (stage))
             return text + "; it states no limit";

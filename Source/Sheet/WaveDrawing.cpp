@@ -3,6 +3,7 @@
 
 #include "Sheet/CsvText.h"
 #include "Sheet/DrawingPen.h"
+#include "Sheet/ReadingWords.h"
 #include "Sheet/TextWidth.h"
 #include "Units/Engineering.h"
 
@@ -52,8 +53,6 @@ public:
     }
 
 private:
-    static std::string volts (double value) { return formatForReading (value, Quantity::voltage); }
-
     static std::string seconds (double value) { return formatForReading (value, Quantity::time); }
 
     std::string rms (double value) const { return levelText (levelOfRms (value, format_.unit), format_.unit); }
@@ -76,7 +75,7 @@ private:
             reading_.neverRepeats()
                 ? "The taps are of pitches that drift against each other: this is one moment, it never repeats."
                 : "One period is " + seconds (1.0 / reading_.wave.baseHz.front())
-                      + "; what loads the place is not counted.";
+                      + "; no probe's load is counted.";
         return addMeters ({ area.x, area.y + row, area.width, area.height - row });
     }
 
@@ -84,7 +83,7 @@ private:
     {
         const auto& meters = reading_.meters;
         const std::vector<std::pair<std::string, std::string>> shown {
-            { "peak to peak ", volts (meters.peakToPeakVolts()) },
+            { "peak to peak ", voltsText (meters.peakToPeakVolts()) },
             { "true rms ", rms (meters.rmsVolts) },
             { "averaging meter ", rms (meters.averageVolts) }
         };

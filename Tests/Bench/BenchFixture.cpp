@@ -86,7 +86,7 @@ BenchView& BenchFixture::openView (int width, int height)
     view_->addToDesktop (juce::ComponentPeer::windowHasTitleBar | juce::ComponentPeer::windowAppearsOnTaskbar);
     view_->setVisible (true);
     runMessages (50);
-    view_->harmonics().finish();
+    view_->readings().finish();
     return *view_;
 }
 

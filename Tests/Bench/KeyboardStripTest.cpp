@@ -53,7 +53,7 @@ TEST_F (KeyboardStripTest, SlidingPlaysTheNextKeyAndLeavesTheLast)
     mouseDragTo (keyboard(), placeOf (64));
     play (0.05);
     EXPECT_EQ (processor_.engine().telemetry().soundingKeys, 1);
-    EXPECT_EQ (view_->harmonics().key(), 64);
+    EXPECT_EQ (view_->readings().key(), 64);
     mouseRelease (keyboard(), placeOf (64));
 }
 
@@ -107,7 +107,7 @@ TEST_F (KeyboardStripTest, MidiKeysAreShownAndTheirHarmonicsDrawn)
     midi.addEvent (juce::MidiMessage::noteOn (1, 67, juce::uint8 (90)), 0);
     processor_.processBlock (buffer, midi);
     view_->tick();
-    EXPECT_EQ (view_->harmonics().key(), 67);
+    EXPECT_EQ (view_->readings().key(), 67);
     EXPECT_TRUE (processor_.isMidiKeyDown (67));
 }
 

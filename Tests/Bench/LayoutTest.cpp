@@ -139,7 +139,7 @@ TEST_P (LayoutTest, NoTextIsCutAndNothingOverlaps)
                    21540.0); // off the series and unsaved: the longest texts
     play (0.2);
     view_->tick();
-    view_->harmonics().finish();
+    view_->readings().finish();
     std::vector<Lettering::Drawn> texts;
     const auto image = paint (texts);
     save (image, "bench");

@@ -2,6 +2,7 @@
 #include "Study/CompassTable.h"
 
 #include "Organ/TestOrgan.h"
+#include "Study/BenchPoint.h"
 #include "Study/CompassTables.h"
 #include "Study/HarmonicTable.h"
 #include "Study/SampleCards.h"
@@ -112,6 +113,20 @@ TEST (CompassTable, AKeyWithoutAGeneratorIsSilent)
     EXPECT_EQ (rowOf (rows, 96).level.dbv(), absent); // C7 at 1 ft would be C10
     EXPECT_EQ (rowOf (rows, 96).harmonicDb[0], absent);
     EXPECT_GT (rowOf (rows, 84).level.rmsVolts, 0.0);
+}
+
+TEST (CompassTable, AtAProbeOnTheOutputIsThatOfTheCard)
+{
+    const auto card = shuntTankCard (WaveKind::staircase);
+    const auto point = BenchPoint::ofCard (card, keysUpToC9(), {});
+    const auto wanted = compassTable (card, keysUpToC9());
+    const auto found = compassTable (point, {});
+    ASSERT_EQ (found.size(), wanted.size());
+    for (std::size_t row = 0; row < wanted.size(); ++row)
+        EXPECT_NEAR (found[row].level.dbv(), wanted[row].level.dbv(), tableDb) << wanted[row].key;
+
+    int asked = 0;
+    EXPECT_EQ (compassTable (point, [&] { return ++asked > 7; }).size(), 7U);
 }
 
 } // namespace

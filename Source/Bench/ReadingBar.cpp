@@ -1,0 +1,164 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+#include "Bench/ReadingBar.h"
+
+#include "Bench/Lettering.h"
+#include "Study/ScopeSetting.h"
+#include "Units/Engineering.h"
+
+#include <algorithm>
+
+namespace stopwright
+{
+
+namespace
+{
+
+constexpr float gap = 6.0f;
+constexpr int automaticId = 1;
+
+juce::String stepText (double step, Quantity quantity)
+{
+    return juce::String::fromUTF8 (formatForReading (step, quantity, 1).c_str());
+}
+
+std::optional<double> chosenOf (const juce::ComboBox& box, const std::vector<double>& steps)
+{
+    const int index = box.getSelectedId() - automaticId - 1;
+    if (index < 0 || index >= static_cast<int> (steps.size()))
+        return {};
+    return steps[static_cast<std::size_t> (index)];
+}
+
+void fillSteps (juce::ComboBox& box, const juce::String& automatic, const std::vector<double>& steps, Quantity quantity)
+{
+    box.addItem (automatic, automaticId);
+    for (std::size_t index = 0; index < steps.size(); ++index)
+        box.addItem (stepText (steps[index], quantity), static_cast<int> (index) + automaticId + 1);
+    box.setSelectedId (automaticId, juce::dontSendNotification);
+}
+
+} // namespace
+
+ReadingBar::ReadingBar (ReadingChoices& choices)
+    : choices_ (choices),
+      voltSteps_ (scopeSteps (100e-6, 10.0)),
+      timeSteps_ (scopeSteps (20e-6, 20e-3))
+{
+    fill();
+    connect();
+    for (auto* control :
+         std::initializer_list<juce::Component*> { &target_, &phase_, &volts_, &time_, &level_, &stageKeys_ })
+        addChildComponent (control);
+    addAndMakeVisible (keep_);
+    refresh();
+}
+
+void ReadingBar::fill()
+{
+    fillSteps (volts_, "auto volts", voltSteps_, Quantity::voltage);
+    fillSteps (time_, "auto time", timeSteps_, Quantity::time);
+    level_.addItem ("rms", static_cast<int> (CompassLevel::rms) + 1);
+    level_.addItem ("A-weighted", static_cast<int> (CompassLevel::aWeighted) + 1);
+    stageKeys_.addItem ("Ten notes", static_cast<int> (StageKeys::tenNotes) + 1);
+    stageKeys_.addItem ("Every key", static_cast<int> (StageKeys::everyKey) + 1);
+    volts_.setTitle ("Volts of a division");
+    time_.setTitle ("Time of a division");
+    level_.setTitle ("Level along the keys");
+    stageKeys_.setTitle ("Keys that are held");
+    volts_.setTooltip ("Volts of a division: how much of the wave's height one square of the ruling is.");
+    time_.setTooltip ("Time of a division: how long one square of the ruling lasts.");
+    level_.setTooltip ("Level along the keys: plain volts rms, or weighted as the ear does at low level (A).");
+    stageKeys_.setTooltip (
+        "Which keys are taken to be held: ten notes of a full chord on one keyboard, or every key of every keyboard, "
+        "which is the worst there can be.");
+    phase_.setTooltip ("Phase: shows it in a strip below the response.");
+    target_.setTooltip (
+        "Target: a mask of the levels that the partials should have, to hold the result against. Masks come with the "
+        "program, or from a file.");
+    keep_.setTooltip ("Keep the picture or its numbers: in a file, or as text on the clipboard.");
+}
+
+void ReadingBar::connect()
+{
+    volts_.onChange = [this]
+    {
+        choices_.wave.voltsPerDivision = chosenOf (volts_, voltSteps_);
+        tell (Need::picture);
+    };
+    time_.onChange = [this]
+    {
+        choices_.wave.secondsPerDivision = chosenOf (time_, timeSteps_);
+        tell (Need::picture);
+    };
+    level_.onChange = [this]
+    {
+        choices_.level = static_cast<CompassLevel> (level_.getSelectedId() - 1);
+        tell (Need::picture);
+    };
+    stageKeys_.onChange = [this]
+    {
+        choices_.stageKeys = static_cast<StageKeys> (stageKeys_.getSelectedId() - 1);
+        tell (Need::reading);
+    };
+    phase_.onClick = [this]
+    {
+        choices_.hasPhase = phase_.getToggleState();
+        tell (Need::picture);
+    };
+    target_.onClick = [this]
+    {
+        if (onTarget)
+            onTarget (target_);
+    };
+    keep_.onClick = [this]
+    {
+        if (onKeep)
+            onKeep (keep_);
+    };
+}
+
+void ReadingBar::tell (Need need)
+{
+    if (onChange)
+        onChange (need);
+}
+
+void ReadingBar::refresh()
+{
+    target_.setVisible (choices_.kind == ReadingKind::harmonics);
+    phase_.setVisible (choices_.kind == ReadingKind::response);
+    volts_.setVisible (choices_.kind == ReadingKind::wave);
+    time_.setVisible (choices_.kind == ReadingKind::wave);
+    level_.setVisible (choices_.kind == ReadingKind::compass);
+    stageKeys_.setVisible (choices_.kind == ReadingKind::stages);
+    level_.setSelectedId (static_cast<int> (choices_.level) + 1, juce::dontSendNotification);
+    stageKeys_.setSelectedId (static_cast<int> (choices_.stageKeys) + 1, juce::dontSendNotification);
+    phase_.setToggleState (choices_.hasPhase, juce::dontSendNotification);
+    resized();
+}
+
+void ReadingBar::resized()
+{
+    auto area = getLocalBounds();
+    const int space = Lettering::px (gap);
+    const auto widthOf = [] (const juce::String& text)
+    { return Lettering::widthOf (Lettering::body(), text) + Lettering::px (36.0f); };
+    keep_.setBounds (area.removeFromRight (widthOf (keep_.getButtonText()) - Lettering::px (14.0f)));
+    area.removeFromRight (space);
+
+    const auto words =
+        choices_.mask != nullptr ? juce::String::fromUTF8 (choices_.mask->name.c_str()) : juce::String ("none");
+    target_.setButtonText (
+        Lettering::fitted (Lettering::body(), "Target: " + words, area.getWidth() - Lettering::px (20.0f)));
+    target_.setBounds (
+        area.withWidth (std::min (area.getWidth(), widthOf (target_.getButtonText()) - Lettering::px (14.0f))));
+    phase_.setBounds (area.withWidth (std::min (area.getWidth(), widthOf ("Phase"))));
+    level_.setBounds (area.withWidth (std::min (area.getWidth(), widthOf ("A-weighted"))));
+    stageKeys_.setBounds (area.withWidth (std::min (area.getWidth(), widthOf ("Every key"))));
+    const int half = std::min ((area.getWidth() - space) / 2, widthOf ("auto volts"));
+    volts_.setBounds (area.removeFromLeft (half));
+    area.removeFromLeft (space);
+    time_.setBounds (area.removeFromLeft (half));
+}
+
+} // namespace stopwright
