@@ -180,7 +180,7 @@ std::string summaryOf (const Tap& tap)
 std::string waveText (const Wave& wave)
 {
     constexpr double evenDuty = 0.5;
-    const std::string name (waveName (wave.kind));
+    std::string name (waveName (wave.kind));
     switch (wave.kind)
     {
         case WaveKind::square:

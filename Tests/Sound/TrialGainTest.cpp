@@ -3,8 +3,8 @@
 // The gain that goes with a trial: two cards heard equally loud, flipped without a step.
 #include "Sound/Engine.h"
 
-#include "Sound/EngineRun.h"
 #include "Organ/TestOrgan.h"
+#include "Sound/EngineRun.h"
 #include "Study/TrialLevels.h"
 #include "Support/Tolerances.h"
 #include "Units/Decibels.h"
