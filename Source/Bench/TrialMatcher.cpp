@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/TrialMatcher.h"
 
+#include "Sound/OutletDelays.h"
 #include "Units/Error.h"
 
 #include <algorithm>
@@ -56,7 +57,9 @@ TrialComparison TrialMatcher::compareNow()
         return TrialLevels::ofCards (pair.a, *pair.b, keys, key_);
     }
     if (levels_ == nullptr)
-        levels_ = std::make_unique<TrialLevels> (*document.instrument, session_.cardsThatSound(), stop->name);
+        levels_ = std::make_unique<TrialLevels> (
+            *document.instrument, session_.cardsThatSound(), stop->name,
+            outletDelaySeconds (*document.instrument, session_.processor().getSampleRate()));
     const int division = document.divisionInHand();
     const int key = std::clamp (key_, document.lowestKey (division), document.highestKey (division));
     return levels_->compare (pair.a, *pair.b, held, { stop->division, key });
