@@ -35,6 +35,7 @@ void BenchApplication::initialise (const juce::String&)
     window_ = std::make_unique<BenchWindow> (*session_, *settings_, *audio_);
     if (openFirst() && ! words_.stops.empty())
         session_->attempt ([this] { session_->drawOnly (words_.stops); });
+    window_->onClosed = [this] { keeper_->endInGoodOrder(); };
     auto& view = window_->view();
     if (! words_.midiFile.empty())
         view.playOnceSounding (fileOf (words_.midiFile));

@@ -40,7 +40,13 @@ BenchWindow::~BenchWindow()
 
 void BenchWindow::closeButtonPressed()
 {
-    view_.actions().whenSafe ([] { juce::JUCEApplication::quit(); });
+    view_.actions().whenSafe (
+        [this]
+        {
+            if (onClosed)
+                onClosed();
+            juce::JUCEApplication::quit();
+        });
 }
 
 } // namespace stopwright

@@ -16,6 +16,9 @@ public:
     BenchView& view() noexcept { return view_; }
 
     /// Closes the program, after a question when something is unsaved.
+    /// Told when the user closes the window and what is unsaved has been dealt with.
+    std::function<void()> onClosed;
+
     void closeButtonPressed() override;
 
 private:

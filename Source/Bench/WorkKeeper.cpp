@@ -19,9 +19,18 @@ WorkKeeper::~WorkKeeper()
 {
     stopTimer();
     session_.removeListener (*this);
+    keep();
     finish();
+}
+
+void WorkKeeper::endInGoodOrder()
+{
+    stopTimer();
+    session_.removeListener (*this);
+    isDue_ = false;
     if (place_ >= 0)
-        file().deleteFile();
+        write ({});
+    finish();
 }
 
 juce::File WorkKeeper::fileOf (int place) const

@@ -52,6 +52,10 @@ public:
     /// Writes what has changed since the last time, on a thread of its own; the timer does.
     void keep();
 
+    /// Nothing of what is unsaved now is wanted any more: the user closes the program and was asked. Without it what is
+    /// unsaved when this goes stays on disk, for the next run.
+    void endInGoodOrder();
+
     /// Waits until all is written.
     void finish();
 

@@ -100,17 +100,23 @@ TEST_F (WorkKeeperTest, WhatCannotBeReadIsPutAside)
     EXPECT_FALSE (left->file.existsAsFile());
 }
 
-TEST_F (WorkKeeperTest, EndingInGoodOrderLeavesNothing)
+TEST_F (WorkKeeperTest, OnlyEndingInGoodOrderLeavesNothing)
 {
     juce::File file;
+    for (const bool isGood : { true, false })
     {
         WorkKeeper keeper (session_, place());
         keeper.begin();
-        turn (1e3);
+        turn (isGood ? 1e3 : 2e3);
         keeper.keep();
         file = keeper.file();
+        if (isGood)
+        {
+            keeper.endInGoodOrder();
+            EXPECT_FALSE (file.existsAsFile());
+        }
     }
-    EXPECT_FALSE (file.existsAsFile());
+    EXPECT_TRUE (file.existsAsFile());
 }
 
 } // namespace stopwright

@@ -2,11 +2,12 @@
 //
 // stopwright-measure-capture FILE.wav FREQUENCY
 //
-// Prints one line per reading of the first channel, for the live test: rms and peak in dB re full scale, samples that are
+// Prints one line per reading of the first channel, for the live test: rms, A-weighted rms and peak in dB re full scale, samples that are
 // not finite, the frequency of the partial nearest to FREQUENCY and its level, and the strongest 50 ms of what lies above
 // 6 kHz and below 20 kHz between the partials (dB re the rms of the whole): where a click shows and a steady tone has nothing.
 
 #include "Support/Spectrum.h"
+#include "Units/AWeighting.h"
 #include "Units/Decibels.h"
 
 #include <sndfile.h>
@@ -68,6 +69,20 @@ double rms (const std::vector<double>& samples)
     for (const double sample : samples)
         sum += sample * sample;
     return std::sqrt (sum / static_cast<double> (std::max<std::size_t> (1, samples.size())));
+}
+
+/// The rms behind frequency weighting A, of all from 20 Hz up.
+double weightedRms (const Sound& sound)
+{
+    const auto levels = stopwright::amplitudes (sound.samples);
+    const double binHz = sound.rateHz / static_cast<double> (std::max<std::size_t> (1, sound.samples.size()));
+    double power = 0.0;
+    for (std::size_t bin = static_cast<std::size_t> (20.0 / binHz); bin < levels.size(); ++bin)
+    {
+        const double weighted = levels[bin] * stopwright::aWeighting (binHz * static_cast<double> (bin));
+        power += 0.5 * weighted * weighted;
+    }
+    return std::sqrt (power);
 }
 
 /// Frequency with the highest level within 3 % of the one expected, by narrowing a search over windowed bins.
@@ -145,9 +160,10 @@ int main (int argumentCount, char** arguments)
     for (const double sample : sound.samples)
         peak = std::max (peak, std::abs (sample));
     const double level = rms (sound.samples);
-    std::printf ("notfinite %ld\nseconds %.3f\nchannelsdiffer %d\nrms %.2f\npeak %.2f\n", static_cast<long> (notFinite),
-                 static_cast<double> (sound.samples.size()) / sound.rateHz, sound.differingFrames,
-                 std::max (-200.0, toDecibels (level)), std::max (-200.0, toDecibels (peak)));
+    std::printf ("notfinite %ld\nseconds %.3f\nchannelsdiffer %d\nrms %.2f\nweighted %.2f\npeak %.2f\n",
+                 static_cast<long> (notFinite), static_cast<double> (sound.samples.size()) / sound.rateHz,
+                 sound.differingFrames, std::max (-200.0, toDecibels (level)),
+                 std::max (-200.0, toDecibels (weightedRms (sound))), std::max (-200.0, toDecibels (peak)));
     if (level < 1e-9)
         return 0;
     const double hertz = nearestPartialHz (sound, std::atof (arguments[2]));
