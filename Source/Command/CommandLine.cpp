@@ -3,6 +3,7 @@
 
 #include "Command/CheckCommand.h"
 #include "Command/CompassCommand.h"
+#include "Command/DrawingCommand.h"
 #include "Command/EffectCommand.h"
 #include "Command/ExpectCommand.h"
 #include "Command/HarmonicsCommand.h"
@@ -60,6 +61,7 @@ public:
         jobs_.push_back (std::make_unique<CheckCommand>());
         jobs_.push_back (std::make_unique<ResponseCommand>());
         jobs_.push_back (std::make_unique<HarmonicsCommand>());
+        jobs_.push_back (std::make_unique<DrawingCommand>());
         jobs_.push_back (std::make_unique<CompassCommand>());
         jobs_.push_back (std::make_unique<MaskCommand>());
         jobs_.push_back (std::make_unique<SourceCommand>());

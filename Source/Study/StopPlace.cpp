@@ -16,7 +16,8 @@ namespace
 
 std::optional<double> differenceOf (const StopMatch& match, LevelMeasure measure)
 {
-    const MatchWish wish { .measure = measure };
+    MatchWish wish;
+    wish.measure = measure;
     const double meanDb = match.step (wish, match.presentOhms()).meanDb;
     return std::isfinite (meanDb) ? std::optional (meanDb) : std::nullopt;
 }
