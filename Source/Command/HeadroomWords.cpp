@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/HeadroomWords.h"
 
+#include "Command/CsvText.h"
 #include "Command/NumberText.h"
 #include "Command/TextTable.h"
 #include "Organ/DocumentLimits.h"
@@ -45,15 +46,6 @@ std::string nameOf (const std::string& name)
 std::string titleOf (const std::string& name, const std::string& preamp)
 {
     return preamp.empty() ? nameOf (name) : nameOf (preamp) + ": " + nameOf (name);
-}
-
-/// A name as a cell, which no comma or quote in it can break.
-std::string csvText (const std::string& text)
-{
-    std::string cell = "\"";
-    for (const char c : nameOf (text))
-        cell += c == '"' ? std::string ("\"\"") : std::string (1, c);
-    return cell + "\"";
 }
 
 double crestDb (const StageHeadroom& stage)
@@ -116,7 +108,7 @@ void printHeadroomCsv (const std::vector<StageHeadroom>& stages, std::ostream& o
     out << headroomCsvHeader << '\n';
     for (const StageHeadroom& stage : stages)
     {
-        out << csvText (stage.name) << ',' << csvText (stage.preamp) << ',' << wordOf (stage.role);
+        out << csvText (nameOf (stage.name)) << ',' << csvText (nameOf (stage.preamp)) << ',' << wordOf (stage.role);
         for (const double value : { stage.limits.low, stage.limits.high, stage.lowestVolts, stage.highestVolts,
                                     stage.rmsVolts, crestDb (stage), stage.shareBelow, stage.shareAbove,
                                     stage.exceededVolts, stage.roomDb, stage.roomAtShareDb })
@@ -165,8 +157,9 @@ void printInputsCsv (const std::vector<InputReading>& readings, std::ostream& ou
     out << inputsCsvHeader << '\n';
     for (const InputReading& reading : readings)
     {
-        out << csvText (reading.name) << ',' << csvText (reading.preamp) << ',' << driveCells (reading.on) << ','
-            << csvNumber (reading.stress.ampsOn) << ',' << csvNumber (reading.stress.seriesOhmsOn) << ',';
+        out << csvText (nameOf (reading.name)) << ',' << csvText (nameOf (reading.preamp)) << ','
+            << driveCells (reading.on) << ',' << csvNumber (reading.stress.ampsOn) << ','
+            << csvNumber (reading.stress.seriesOhmsOn) << ',';
         if (reading.off)
             out << driveCells (*reading.off) << ',' << csvNumber (reading.stress.ampsOff) << ','
                 << csvNumber (reading.stress.seriesOhmsOff) << '\n';

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/RailSelection.h"
 
+#include "Command/CsvText.h"
 #include "Organ/InstrumentDocument.h"
 #include "Organ/PlainText.h"
 #include "Units/Error.h"
@@ -91,10 +92,7 @@ std::string stopName (const RailStudy& study, std::size_t stop)
 
 std::string csvStopName (const RailStudy& study, std::size_t stop)
 {
-    std::string text = "\"";
-    for (const char letter : stopName (study, stop))
-        text.append (letter == '"' ? 2 : 1, letter);
-    return text + '"';
+    return csvText (stopName (study, stop));
 }
 
 } // namespace stopwright
