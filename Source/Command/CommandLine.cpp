@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/CommandLine.h"
 
+#include "Command/ChangesCommand.h"
 #include "Command/CheckCommand.h"
 #include "Command/CompassCommand.h"
 #include "Command/DrawingCommand.h"
@@ -70,6 +71,7 @@ public:
         jobs_.push_back (std::make_unique<TogetherCommand>());
         jobs_.push_back (std::make_unique<HeadroomCommand>());
         jobs_.push_back (std::make_unique<ExpectCommand>());
+        jobs_.push_back (std::make_unique<ChangesCommand>());
         jobs_.push_back (std::make_unique<RenderCommand>());
         for (const auto& job : jobs_)
             job->declare (app_);

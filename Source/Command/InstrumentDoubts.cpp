@@ -67,6 +67,21 @@ void doubtNames (const StopTablet& stop, Sentences& doubts)
                             "give it another name.");
 }
 
+/// What was noted before the work is kept, but cannot be put back where there is nothing of that name.
+template <typename Item>
+void doubtAsFound (const StopTablet& stop,
+                   const std::optional<std::string>& asFound,
+                   const std::vector<Item>& items,
+                   const std::string& word,
+                   Sentences& doubts)
+{
+    if (asFound && ! asFound->empty() && std::ranges::find (items, *asFound, &Item::name) == items.end())
+        doubts.push_back (
+            "tablet " + partWords (stop.name) + " was found on " + word + " " + partWords (*asFound)
+            + ", which the instrument does not have, so that cannot be put back; add it, or name another in "
+              "asFound.");
+}
+
 void doubtStageCount (const Instrument& instrument, Sentences& doubts)
 {
     constexpr std::size_t mostLamps = 64;
@@ -181,7 +196,13 @@ std::vector<std::string> doubtsOf (const Instrument& instrument, const Instrumen
     for (std::size_t i = 0; i < instrument.stops.size(); ++i)
         doubtStop (instrument, instrument.stops[i], cards.ofStops[i], doubts);
     for (const auto& stop : instrument.stops)
+    {
         doubtNames (stop, doubts);
+        if (! stop.asFound)
+            continue;
+        doubtAsFound (stop, stop.asFound->bus, instrument.mixingBuses, "mixing bus", doubts);
+        doubtAsFound (stop, stop.asFound->division, instrument.divisions, "division", doubts);
+    }
     doubtStageCount (instrument, doubts);
     return doubts;
 }

@@ -158,4 +158,21 @@ TEST (InstrumentDoubts, OfMoreStagesThanLamps)
     EXPECT_EQ (organ.doubts().size(), 0U);
 }
 
+TEST (InstrumentDoubts, OfWhatCannotBePutBack)
+{
+    SmallOrgan altered;
+    auto& found = altered.organ.stops[0].asFound.emplace();
+    found.bus = "";
+    found.division = "Manual";
+    EXPECT_EQ (altered.doubts(), Sentences());
+    found.bus = "Scrapped";
+    found.division = "Echo";
+    EXPECT_EQ (
+        altered.doubts(),
+        (Sentences { "tablet \"Flute 8\" was found on mixing bus Scrapped, which the instrument does not have, so "
+                     "that cannot be put back; add it, or name another in asFound.",
+                     "tablet \"Flute 8\" was found on division Echo, which the instrument does not have, so that "
+                     "cannot be put back; add it, or name another in asFound." }));
+}
+
 } // namespace stopwright
