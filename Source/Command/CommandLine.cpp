@@ -5,6 +5,7 @@
 #include "Command/CompassCommand.h"
 #include "Command/EffectCommand.h"
 #include "Command/ExpectCommand.h"
+#include "Command/GlossaryCommand.h"
 #include "Command/HarmonicsCommand.h"
 #include "Command/HeadroomCommand.h"
 #include "Command/MaskCommand.h"
@@ -68,6 +69,7 @@ public:
         jobs_.push_back (std::make_unique<HeadroomCommand>());
         jobs_.push_back (std::make_unique<ExpectCommand>());
         jobs_.push_back (std::make_unique<RenderCommand>());
+        jobs_.push_back (std::make_unique<GlossaryCommand>());
         for (const auto& job : jobs_)
             job->declare (app_);
     }
