@@ -32,6 +32,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
       typing_ (hands_),
       actions_ (session, settings, *this),
       player_ (session),
+      drop_ (session, actions_, player_),
       header_ (session,
                { [this] { actions_.askAndOpen(); }, [this] { actions_.save(); }, [this] { actions_.saveAs(); },
                  [this] { showAudio ({}); }, [this] (juce::Component& button) { showViewMenu (button); },
@@ -52,7 +53,10 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
     parts_.onSeriesChosen = [this] (Series series) { settings_.setSeries (series); };
     messages_.onHeightChange = [this] { resized(); };
     if (audio_ != nullptr)
+    {
+        audio_->setUnheardMidi (settings_.unheardMidi());
         audio_->onDeviceLost = [this] (const juce::String& sentence) { session_.say (sentence.toStdString()); };
+    }
 
     playBar_.phrase().onMenu = [this] (juce::Component& button) { showPlayMenu (button); };
     rail_.onTakeInHand = [this] (int stop) { actions_.chooseStop (stop); };
