@@ -25,8 +25,9 @@ AudioHost::~AudioHost()
 
 juce::String AudioHost::noDeviceSentence()
 {
-    return "There is no sound device to play on. Start a JACK server or connect a sound card, then press \"Try again\"; or "
-           "go on silent: keys, knobs and readings work, only nothing is heard.";
+    return "There is no sound device to play on: no JACK server answers, and no sound card that is free was found under ALSA. "
+           "Start a JACK server, connect a sound card, or close the program that holds it, then press \"Try again\" or choose "
+           "an output below. Or go on silent: keys, knobs and readings work, only nothing is heard.";
 }
 
 juce::String AudioHost::start (const juce::XmlElement* savedState)
@@ -121,6 +122,13 @@ juce::StringArray AudioHost::midiInputs() const
     return names;
 }
 
+void AudioHost::setUnheardMidi (const juce::StringArray& names)
+{
+    unheardMidi_ = names;
+    for (const auto& input : juce::MidiInput::getAvailableDevices())
+        midiInputs_.setHeard (input.identifier, ! names.contains (input.name));
+}
+
 juce::String AudioHost::statusText() const
 {
     auto* device = devices_.getCurrentAudioDevice();
@@ -147,6 +155,7 @@ void AudioHost::enableMidiInputs()
     for (const auto& input : juce::MidiInput::getAvailableDevices())
     {
         present.add (input.identifier);
+        midiInputs_.setHeard (input.identifier, ! unheardMidi_.contains (input.name));
         if (! devices_.isMidiInputDeviceEnabled (input.identifier))
             devices_.setMidiInputDeviceEnabled (input.identifier, true);
     }

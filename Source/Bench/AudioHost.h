@@ -45,6 +45,11 @@ public:
     juce::String currentOutput() const;
     juce::StringArray midiInputs() const;
 
+    /// Which MIDI inputs are heard, by name: all but those given, also when they are plugged in later.
+    void setUnheardMidi (const juce::StringArray& names);
+
+    const juce::StringArray& unheardMidi() const noexcept { return unheardMidi_; }
+
     std::unique_ptr<juce::XmlElement> state() const;
 
     /// Told, with a sentence, when the device went away while playing.
@@ -66,6 +71,7 @@ private:
     MidiInputs midiInputs_ { player_ };
     SilentClock silentClock_;
     juce::StringArray enabledInputs_;
+    juce::StringArray unheardMidi_;
     bool isAttached_ = false;
 };
 

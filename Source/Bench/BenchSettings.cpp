@@ -91,6 +91,29 @@ void BenchSettings::setSeries (Series series)
     file_.setValue ("series", static_cast<int> (series));
 }
 
+LevelUnit BenchSettings::levelUnit() const
+{
+    const int last = static_cast<int> (levelUnits.size()) - 1;
+    return static_cast<LevelUnit> (juce::jlimit (0, last, file_.getIntValue ("levelUnit", 0)));
+}
+
+void BenchSettings::setLevelUnit (LevelUnit unit)
+{
+    file_.setValue ("levelUnit", static_cast<int> (unit));
+}
+
+juce::StringArray BenchSettings::unheardMidi() const
+{
+    auto names = juce::StringArray::fromLines (file_.getValue ("unheardMidi"));
+    names.removeEmptyStrings();
+    return names;
+}
+
+void BenchSettings::setUnheardMidi (const juce::StringArray& names)
+{
+    file_.setValue ("unheardMidi", names.joinIntoString ("\n"));
+}
+
 juce::String BenchSettings::windowState() const
 {
     return file_.getValue ("window");

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Units/LevelUnit.h"
 #include "Units/PreferredValues.h"
 
 #include <juce_data_structures/juce_data_structures.h>
@@ -33,6 +34,14 @@ public:
 
     Series series() const;
     void setSeries (Series series);
+
+    /// In which unit levels are read; volts peak to peak where none was chosen.
+    LevelUnit levelUnit() const;
+    void setLevelUnit (LevelUnit unit);
+
+    /// Names of the MIDI inputs that are not to be heard.
+    juce::StringArray unheardMidi() const;
+    void setUnheardMidi (const juce::StringArray& names);
 
     juce::String windowState() const;
     void setWindowState (const juce::String& state);

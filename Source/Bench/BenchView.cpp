@@ -32,6 +32,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
       typing_ (hands_),
       actions_ (session, settings, *this),
       player_ (session),
+      drop_ (session, actions_, player_),
       header_ (session,
                { [this] { actions_.askAndOpen(); }, [this] { actions_.save(); }, [this] { actions_.saveAs(); },
                  [this] { showAudio ({}); }, [this] (juce::Component& button) { showViewMenu (button); },
@@ -54,11 +55,17 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
     sheet_.onSeriesChosen = [this] (Series series) { settings_.setSeries (series); };
     messages_.onHeightChange = [this] { resized(); };
     if (audio_ != nullptr)
+    {
+        audio_->setUnheardMidi (settings_.unheardMidi());
         audio_->onDeviceLost = [this] (const juce::String& sentence) { session_.say (sentence.toStdString()); };
+    }
 
     playBar_.phrase().onMenu = [this] (juce::Component& button) { showPlayMenu (button); };
     sheet_.onProbe = [this] (const std::string& node)
     { readings_.setProbe (node.empty() ? std::nullopt : std::optional (node)); };
+    readings_.setLevelUnit (settings_.levelUnit());
+    drop_.onMask = [this] (const juce::File& file)
+    { session_.attempt ([&] { readings_.setMask (MaskShelf::read (file)); }); };
     place_.onChanges = [this] { showChanges(); };
     rail_.onTakeInHand = [this] (int stop) { actions_.chooseStop (stop); };
 

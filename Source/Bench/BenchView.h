@@ -6,6 +6,8 @@
 #include "Bench/BenchPages.h"
 #include "Bench/BenchSettings.h"
 #include "Bench/DocumentActions.h"
+#include "Bench/FileDrop.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/HeaderBar.h"
 #include "Bench/LevelPanel.h"
 #include "Bench/MessageStrip.h"
@@ -15,6 +17,7 @@
 #include "Bench/ReadingPanel.h"
 #include "Bench/SheetPanel.h"
 #include "Bench/StopPlacePanel.h"
+#include "Bench/TermTooltips.h"
 #include "Bench/TrialMatcher.h"
 
 #include <array>
@@ -26,7 +29,12 @@ namespace stopwright
 /// All that is in the window: the title block, the stops of an instrument and where the one in hand stands, the
 /// sheet, the readings, the listening
 /// level, the keyboard, the line of notes, and the pages that are laid over them. Threading: message thread.
-class BenchView : public juce::Component, public BenchPages, private BenchSession::Listener, private juce::Timer
+class BenchView : public juce::Component,
+                  public BenchPages,
+                  public GlossaryOpener,
+                  public juce::FileDragAndDropTarget,
+                  private BenchSession::Listener,
+                  private juce::Timer
 {
 public:
     /// The sizes that the layout is made for, at lettering scale 1.
@@ -76,6 +84,19 @@ public:
 
     bool isPageUp() const noexcept { return page_ != nullptr; }
 
+    /// Takes files that are dropped onto the window; where a target mask goes is for its user to say.
+    FileDrop& drop() noexcept { return drop_; }
+
+    bool isInterestedInFileDrag (const juce::StringArray& files) override;
+    void fileDragEnter (const juce::StringArray& files, int x, int y) override;
+    void fileDragExit (const juce::StringArray& files) override;
+    void filesDropped (const juce::StringArray& files, int x, int y) override;
+
+    void showGlossary (const juce::String& term) override;
+
+    /// In which unit levels are read from now on, and in the next run.
+    void chooseLevelUnit (LevelUnit unit);
+
     void showChanges();
     void showBlindTest();
     void showCautions (bool isFirstRun);
@@ -85,6 +106,7 @@ public:
     std::function<void (const juce::String&)> onTitle;
 
     void paint (juce::Graphics& graphics) override;
+    void paintOverChildren (juce::Graphics& graphics) override;
     void resized() override;
     bool keyPressed (const juce::KeyPress& key) override;
     bool keyStateChanged (bool isKeyDown) override;
@@ -104,6 +126,10 @@ private:
     void showPlayMenu (juce::Component& button);
     juce::PopupMenu recentMenu();
     juce::PopupMenu textSizeMenu();
+    juce::PopupMenu levelUnitMenu();
+    void addPieces (juce::PopupMenu& menu);
+    juce::String termInQuestion() const;
+    bool takeFunctionKey (const juce::KeyPress& key);
     bool takeShortcut (const juce::KeyPress& key);
     void applyLook();
     void keepFocus();
@@ -113,12 +139,14 @@ private:
     BenchSettings& settings_;
     AudioHost* audio_;
     BenchLook look_;
-    juce::TooltipWindow tooltips_;
+    TermTooltips tooltips_;
 
     KeyHands hands_;
     TypingKeys typing_;
     DocumentActions actions_;
     PlayerActions player_;
+    FileDrop drop_;
+    juce::String dropPromise_; ///< while files are held over the window
     HeaderBar header_;
     RailPanel rail_;
     TrialMatcher matcher_;

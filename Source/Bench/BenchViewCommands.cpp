@@ -46,6 +46,7 @@ void BenchView::showAudio (const juce::String& sentence)
         else
             settings_.setAudioState (audio_->state().get());
     };
+    controls->onMidiChosen = [this] (const juce::StringArray& unheard) { settings_.setUnheardMidi (unheard); };
 
     std::vector<SheetPage::Choice> choices;
     if (audio_->hasDevice())
@@ -68,7 +69,7 @@ void BenchView::showAudio (const juce::String& sentence)
                       : audio_->hasDevice() ? "Playing on " + audio_->statusText() + "."
                                             : AudioHost::noDeviceSentence();
     showPage (std::make_unique<SheetPage> (audio_->hasDevice() ? "Audio" : "No sound device", text, std::move (choices),
-                                           std::move (controls), Lettering::px (AudioPage::height)));
+                                           std::move (controls), AudioPage::heightWanted()));
 }
 
 juce::PopupMenu BenchView::recentMenu()
@@ -90,8 +91,13 @@ juce::PopupMenu BenchView::textSizeMenu()
     for (const int percent : textPercents)
     {
         const float scale = static_cast<float> (percent) / 100.0f;
-        menu.addItem (juce::String (percent) + " %", true, juce::approximatelyEqual (scale, textScale_),
-                      [this, scale] { setTextScale (scale); });
+        // Where the window is too small for it, what it takes is said.
+        const bool hasRoom = getWidth() >= juce::roundToInt (scale * smallestWidth)
+                             && getHeight() >= juce::roundToInt (scale * smallestHeight);
+        const auto wanted = juce::String (juce::roundToInt (scale * smallestWidth)) + " x "
+                            + juce::String (juce::roundToInt (scale * smallestHeight));
+        menu.addItem (juce::String (percent) + " %" + (hasRoom ? "" : " (in a window of " + wanted + ")"), true,
+                      juce::approximatelyEqual (scale, textScale_), [this, scale] { setTextScale (scale); });
     }
     return menu;
 }
@@ -102,8 +108,13 @@ void BenchView::showViewMenu (juce::Component& button)
     const auto recent = recentMenu();
     menu.addSubMenu ("Recent files", recent, recent.getNumItems() > 0);
     menu.addSubMenu ("Text size", textSizeMenu());
+    menu.addSubMenu ("Unit of levels", levelUnitMenu());
     menu.addItem ("Dark sheet", true, look_.isNight(), [this] { setNight (! look_.isNight()); });
     menu.addSeparator();
+    juce::PopupMenu::Item glossary ("Glossary");
+    glossary.shortcutKeyDescription = "F1";
+    glossary.action = [this] { showGlossary ({}); };
+    menu.addItem (std::move (glossary));
     menu.addItem ("Cautions", [this] { showCautions (false); });
     menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (button).withParentComponent (this));
 }
@@ -112,14 +123,15 @@ void BenchView::showPlayMenu (juce::Component& button)
 {
     juce::PopupMenu menu;
     menu.addItem ("Play a MIDI file...", [this] { player_.askAndPlay(); });
-    const auto phrase = demonstrationPhrase();
-    menu.addItem ("Play the demonstration phrase", phrase != juce::File(), false,
-                  [this, phrase] { player_.playNow (phrase); });
-    if (const auto& last = player_.lastFile(); last != juce::File() && last != phrase)
+    if (const auto& last = player_.lastFile(); last != juce::File() && last != demonstrationPhrase())
         menu.addItem ("Play " + last.getFileName() + " again", [this] { player_.playNow (player_.lastFile()); });
+    menu.addSeparator();
+    addPieces (menu);
     menu.addSeparator();
     menu.addItem ("Loop", true, player_.deck().isLoop(),
                   [this] { player_.deck().setLoop (! player_.deck().isLoop()); });
+    if (audio_ != nullptr)
+        menu.addItem ("MIDI inputs...", [this] { showAudio ({}); });
     menu.showMenuAsync (juce::PopupMenu::Options().withTargetComponent (button).withParentComponent (this));
 }
 
@@ -170,7 +182,7 @@ bool BenchView::keyPressed (const juce::KeyPress& key)
 {
     if (isPageUp())
         return false;
-    if (takeShortcut (key) || typing_.takeOctaveKey (key))
+    if (takeShortcut (key) || takeFunctionKey (key) || typing_.takeOctaveKey (key))
         return true;
     if (key.getTextCharacter() == 'b' || key.getTextCharacter() == 'B')
     {

@@ -2,6 +2,7 @@
 #include "Bench/BenchWindow.h"
 
 #include "Bench/KeyRepeat.h"
+#include "Bench/WindowPlace.h"
 
 namespace stopwright
 {
@@ -12,6 +13,15 @@ namespace
 constexpr int firstWidth = 1200;
 constexpr int firstHeight = 800;
 constexpr int largest = 8192;
+
+/// What of each screen is free for windows.
+std::vector<juce::Rectangle<int>> screens()
+{
+    std::vector<juce::Rectangle<int>> areas;
+    for (const auto& display : juce::Desktop::getInstance().getDisplays().displays)
+        areas.push_back (display.userArea);
+    return areas;
+}
 
 } // namespace
 
@@ -28,6 +38,8 @@ BenchWindow::BenchWindow (BenchSession& session, BenchSettings& settings, AudioH
     setResizeLimits (BenchView::smallestWidth, BenchView::smallestHeight, largest, largest);
     if (settings_.windowState().isEmpty() || ! restoreWindowStateFromString (settings_.windowState()))
         centreWithSize (getWidth(), getHeight());
+    if (! isFullScreen())
+        setBounds (placeOnScreens (getBounds(), screens(), { BenchView::smallestWidth, BenchView::smallestHeight }));
     setVisible (true);
     askForDetectableKeyRepeat();
 }

@@ -2,6 +2,7 @@
 #include "Bench/HeaderBar.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 
 #include <algorithm>
@@ -38,12 +39,13 @@ HeaderBar::HeaderBar (BenchSession& session, Actions actions) : session_ (sessio
     open_.setTooltip ("Open a card or an instrument (Ctrl+O).");
     save_.setTooltip ("Write every changed card back to its file, and what was changed on the rail to the instrument's (Ctrl+S).");
     saveAs_.setTooltip ("Write the card in hand to another file; a tablet keeps its own (Ctrl+Shift+S).");
-    audio_.setTooltip ("Sound device and MIDI inputs.");
-    view_.setTooltip ("Recent files, text size, light or dark, cautions.");
+    audio_.setTooltip ("Sound device, and which MIDI inputs are heard.");
+    view_.setTooltip ("Recent files, text size, unit of levels, light or dark, glossary, cautions.");
     stops_.setTitle ("Stop in hand");
     stops_.setTooltip (
         "Stop: one voice of the organ, drawn by a tablet. The one chosen here is in hand: its parts and harmonics are "
         "shown and changed; what sounds is what is drawn in the list of stops. The proposed stop stands first.");
+    setTerm (stops_, "stop in hand");
     stops_.onChange = [this] { actions_.chooseStop (stops_.getSelectedId() - 1); };
 
     addChildComponent (stops_);

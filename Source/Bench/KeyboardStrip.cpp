@@ -61,7 +61,8 @@ void KeyboardStrip::sessionChanged (BenchSession::Change change)
 
 void KeyboardStrip::showDivision()
 {
-    midiChannels_ = session_.document().midiChannels (hands_.division());
+    midiChannels_ =
+        session_.document().midiChannels (hands_.division()) | (1U << Keyboard::ofDivision (hands_.division()));
     typing_.setCompass (lowest(), highest());
     focusKey_ = std::clamp (focusKey_, lowest(), highest());
     repaint();

@@ -63,7 +63,7 @@ private:
     int spaceKey_ = -1;
     std::bitset<128> shown_;
     int shownBase_ = -1;
-    unsigned midiChannels_ = 0; ///< that play the division
+    unsigned midiChannels_ = 0; ///< that play the division, a bit each, and the bit of its own keyboard
 };
 
 } // namespace stopwright

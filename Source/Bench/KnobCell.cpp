@@ -2,8 +2,10 @@
 #include "Bench/KnobCell.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 #include "Bench/PartSymbol.h"
+#include "Bench/PartTerms.h"
 #include "Bench/PartWords.h"
 #include "Bench/RingDrawing.h"
 #include "Units/Error.h"
@@ -63,6 +65,7 @@ void KnobCell::refresh()
     setTitle (PartWords::title (knob_) + ", " + PartWords::number (knob_.kind, knob_.place));
     setDescription (juce::String::fromUTF8 (scale().longTextOf (value()).c_str()));
     setTooltip (PartWords::lesson (session_.card(), knob_) + " " + PartWords::handling());
+    setTerm (*this, knobTerm (session_.card(), knob_));
     repaint();
 }
 

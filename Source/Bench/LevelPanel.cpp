@@ -2,6 +2,7 @@
 #include "Bench/LevelPanel.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 #include "Units/Decibels.h"
 
@@ -15,6 +16,7 @@ namespace
 {
 
 constexpr double stepDb = 1.0;
+constexpr float captionWidth = 48.0f;
 constexpr double meterFallDbPerFrame = 1.2; // at 30 frames a second: 36 dB a second
 constexpr int limiterHoldFrames = 30;
 constexpr double limiterShownAboveDb = 0.1;
@@ -29,7 +31,8 @@ juce::String signedDb (double levelDb)
 LevelPanel::LevelPanel (Engine& engine) : engine_ (engine)
 {
     setTitle ("Listening level");
-    setWantsKeyboardFocus (true);
+    setTerm (*this, "listening level");
+    addAndMakeVisible (heading_);
     setReference ({}, false);
     setLevelDb (engine.listeningLevelDb());
 }
@@ -49,7 +52,7 @@ void LevelPanel::setReference (const juce::String& name, bool isStop)
 void LevelPanel::setLevelDb (double levelDb)
 {
     engine_.setListeningLevelDb (levelDb);
-    setDescription (signedDb (engine_.listeningLevelDb()) + " dBFS");
+    setDescription (signedDb (engine_.listeningLevelDb()) + " dBFS" + (isAboveSafe() ? ", above the safe start" : ""));
     repaint();
 }
 
@@ -75,11 +78,27 @@ juce::String LevelPanel::limiterText() const
     return "limiter idle";
 }
 
+juce::Rectangle<int> LevelPanel::headingRow() const
+{
+    return getLocalBounds().reduced (Lettering::px (14.0f), Lettering::px (8.0f)).removeFromTop (Lettering::px (24.0f));
+}
+
 juce::Rectangle<int> LevelPanel::scaleArea() const
 {
     auto area = getLocalBounds().reduced (Lettering::px (14.0f), Lettering::px (8.0f));
     area.removeFromTop (Lettering::px (26.0f));
-    return area.withHeight (Lettering::px (40.0f)).reduced (Lettering::px (10.0f), 0);
+    area.removeFromLeft (Lettering::px (captionWidth));
+    return area.withHeight (Lettering::px (40.0f)).withTrimmedRight (Lettering::px (10.0f));
+}
+
+bool LevelPanel::isAboveSafe() const
+{
+    return engine_.listeningLevelDb() > safeBelowDb;
+}
+
+void LevelPanel::resized()
+{
+    heading_.setBounds (headingRow().withWidth (heading_.widthWanted()));
 }
 
 float LevelPanel::xOf (double levelDb) const
@@ -99,30 +118,42 @@ void LevelPanel::paint (juce::Graphics& graphics)
 {
     BenchLook::drawSheet (graphics, *this);
     const auto& colours = BenchLook::paletteOf (*this);
-    auto row =
-        getLocalBounds().reduced (Lettering::px (14.0f), Lettering::px (8.0f)).removeFromTop (Lettering::px (24.0f));
-    graphics.setColour (colours.ink);
-    const auto text = "Listening level " + signedDb (engine_.listeningLevelDb()) + " dBFS";
+    const auto row = headingRow().withLeft (heading_.getRight() + Lettering::px (5.0f));
+    graphics.setColour (isAboveSafe() ? colours.notice : colours.ink);
+    const auto text = signedDb (engine_.listeningLevelDb()) + " dBFS";
     Lettering::draw (graphics, *this, text, Lettering::strong(),
-                     row.removeFromLeft (Lettering::widthOf (Lettering::strong(), text)));
+                     row.withWidth (Lettering::widthOf (Lettering::strong(), text)));
     paintScale (graphics);
     paintMeter (graphics);
     paintLimiter (graphics);
-    if (hasKeyboardFocus (false))
-        BenchLook::drawFocusRing (graphics, *this, getLocalBounds().toFloat());
 }
 
 void LevelPanel::paintScale (juce::Graphics& graphics)
 {
     const auto& colours = BenchLook::paletteOf (*this);
-    const auto area = scaleArea().toFloat();
-    const float lineY = area.getY() + area.getHeight() * 0.30f;
+    const auto area = scaleArea();
+    const float lineY = static_cast<float> (area.getY()) + 0.30f * static_cast<float> (area.getHeight());
+    const int captionHeight = Lettering::px (16.0f);
+    const auto caption =
+        area.withX (Lettering::px (14.0f)).withWidth (Lettering::px (captionWidth)).withHeight (captionHeight);
+    graphics.setColour (colours.faintInk);
+    Lettering::draw (graphics, *this, "level", Lettering::small(),
+                     caption.withY (juce::roundToInt (lineY) - captionHeight / 2));
+    Lettering::draw (graphics, *this, "output", Lettering::small(), caption.withBottomY (area.getBottom()));
 
     graphics.setColour (colours.ink);
-    graphics.fillRect (area.getX(), lineY, xOf (Engine::highestListeningLevelDb) - area.getX(), 1.5f);
+    graphics.fillRect (static_cast<float> (area.getX()), lineY,
+                       xOf (Engine::highestListeningLevelDb) - static_cast<float> (area.getX()), 1.5f);
+    paintSafeRange (graphics, lineY);
+    paintMarker (graphics, lineY);
+}
 
-    // Safe to start: a hatched band that ends in a post, with its word.
-    const juce::Rectangle<float> safe (area.getX(), lineY - 6.0f, xOf (safeBelowDb) - area.getX(), 12.0f);
+/// Safe to start: a hatched band that ends in a post, with its word.
+void LevelPanel::paintSafeRange (juce::Graphics& graphics, float lineY)
+{
+    const auto& colours = BenchLook::paletteOf (*this);
+    const auto left = static_cast<float> (scaleArea().getX());
+    const juce::Rectangle<float> safe (left, lineY - 6.0f, xOf (safeBelowDb) - left, 12.0f);
     {
         const juce::Graphics::ScopedSaveState saved (graphics);
         graphics.reduceClipRegion (safe.getSmallestIntegerContainer());
@@ -130,19 +161,26 @@ void LevelPanel::paintScale (juce::Graphics& graphics)
         for (float x = safe.getX() - 12.0f; x < safe.getRight(); x += 6.0f)
             graphics.drawLine (x, safe.getBottom(), x + 12.0f, safe.getY(), 1.0f);
     }
-    const juce::String word ("safe to start");
-    auto wordArea = safe.toNearestInt().withTrimmedLeft (Lettering::px (8.0f));
-    wordArea = wordArea.withWidth (Lettering::widthOf (Lettering::small(), word) + 8)
-                   .withSizeKeepingCentre (Lettering::widthOf (Lettering::small(), word) + 8, Lettering::px (16.0f));
+    const juce::String word (isAboveSafe() ? "above safe start" : "safe to start");
+    const int width = Lettering::widthOf (Lettering::small(), word) + 8;
+    const auto wordArea = safe.toNearestInt().withSizeKeepingCentre (width, Lettering::px (16.0f));
     graphics.setColour (colours.sheet);
     graphics.fillRect (wordArea);
-    graphics.setColour (colours.faintInk);
+    graphics.setColour (isAboveSafe() ? colours.notice : colours.faintInk);
     Lettering::draw (graphics, *this, word, Lettering::small(), wordArea, juce::Justification::centred);
-    graphics.fillRect (xOf (safeBelowDb) - 1.0f, safe.getY() - 2.0f, 2.0f, safe.getHeight() + 4.0f);
+    graphics.fillRect (safe.getRight() - 1.0f, safe.getY() - 2.0f, 2.0f, safe.getHeight() + 4.0f);
+}
+
+void LevelPanel::paintMarker (juce::Graphics& graphics, float lineY)
+{
+    const auto& colours = BenchLook::paletteOf (*this);
     const float x = xOf (engine_.listeningLevelDb());
+    const auto colour = isAboveSafe() ? colours.notice : colours.result;
+    graphics.setColour (colour);
+    if (isAboveSafe())
+        graphics.fillRect (xOf (safeBelowDb), lineY - 1.5f, x - xOf (safeBelowDb), 4.5f);
     juce::Path marker;
     marker.addTriangle (x - 7.0f, lineY - 11.0f, x + 7.0f, lineY - 11.0f, x, lineY);
-    graphics.setColour (colours.result);
     graphics.fillPath (marker);
     graphics.setColour (colours.ink);
     graphics.strokePath (marker, juce::PathStrokeType (1.2f));
@@ -178,8 +216,7 @@ void LevelPanel::paintLimiter (juce::Graphics& graphics)
 {
     const auto& colours = BenchLook::paletteOf (*this);
     const bool isOn = limiterFrames_ > 0 || telemetry_.silencedByFault;
-    auto row =
-        getLocalBounds().reduced (Lettering::px (14.0f), Lettering::px (8.0f)).removeFromTop (Lettering::px (24.0f));
+    auto row = headingRow();
     const auto text = limiterText();
     const auto font = Lettering::small();
     const auto textArea = row.removeFromRight (Lettering::widthOf (font, "silenced: fault"));
@@ -216,30 +253,9 @@ void LevelPanel::mouseDoubleClick (const juce::MouseEvent&)
     setLevelDb (std::min (engine_.listeningLevelDb(), Engine::startListeningLevelDb));
 }
 
-void LevelPanel::mouseWheelMove (const juce::MouseEvent&, const juce::MouseWheelDetails& wheel)
+void LevelPanel::step (int steps)
 {
-    if (wheel.deltaY != 0.0f)
-        setLevelDb (engine_.listeningLevelDb() + (wheel.deltaY > 0.0f ? stepDb : -stepDb));
-}
-
-bool LevelPanel::keyPressed (const juce::KeyPress& key)
-{
-    const bool isUp = key == juce::KeyPress::upKey || key == juce::KeyPress::rightKey;
-    const bool isDown = key == juce::KeyPress::downKey || key == juce::KeyPress::leftKey;
-    if (! isUp && ! isDown)
-        return false;
-    setLevelDb (engine_.listeningLevelDb() + (isUp ? stepDb : -stepDb));
-    return true;
-}
-
-void LevelPanel::focusGained (FocusChangeType)
-{
-    repaint();
-}
-
-void LevelPanel::focusLost (FocusChangeType)
-{
-    repaint();
+    setLevelDb (engine_.listeningLevelDb() + steps * stepDb);
 }
 
 } // namespace stopwright

@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Bench/StepControl.h"
+#include "Bench/TermMark.h"
 #include "Sound/Engine.h"
-
-#include <juce_gui_basics/juce_gui_basics.h>
 
 namespace stopwright
 {
 
-/// The listening level as a marker on a scale in dB re full scale, with the range that is safe to start in drawn on it;
-/// the output meter under it on the same scale; and the word of the limiter. Drag, wheel or arrow keys move the marker;
-/// a click beside it moves it no further than one step. Threading: message thread.
-class LevelPanel : public juce::Component, public juce::SettableTooltipClient
+/// The listening level as a marker on a scale in dB re full scale, with the range that is safe to start in drawn on it,
+/// and how far above that range it stands; the output meter under it on the same scale; and the word of the limiter. Drag,
+/// wheel or arrow keys move the marker; a click beside it moves it no further than one step. Threading: message thread.
+class LevelPanel : public StepControl
 {
 public:
     static constexpr double lowestDb = -80.0;
@@ -34,21 +34,24 @@ public:
     void mouseDown (const juce::MouseEvent& event) override;
     void mouseDrag (const juce::MouseEvent& event) override;
     void mouseDoubleClick (const juce::MouseEvent& event) override;
-    void mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel) override;
-    bool keyPressed (const juce::KeyPress& key) override;
-    void focusGained (FocusChangeType cause) override;
-    void focusLost (FocusChangeType cause) override;
+    void resized() override;
 
 private:
+    void step (int steps) override;
+    juce::Rectangle<int> headingRow() const;
     juce::Rectangle<int> scaleArea() const;
+    bool isAboveSafe() const;
     float xOf (double levelDb) const;
     double levelAt (float x) const;
 
     void paintScale (juce::Graphics& graphics);
+    void paintSafeRange (juce::Graphics& graphics, float lineY);
+    void paintMarker (juce::Graphics& graphics, float lineY);
     void paintMeter (juce::Graphics& graphics);
     void paintLimiter (juce::Graphics& graphics);
 
     Engine& engine_;
+    TermMark heading_ { "Listening level", "listening level", TermMark::Style::strong };
     Telemetry telemetry_;
     double meterDb_ = -200.0;
     double peakDb_ = -200.0;

@@ -25,6 +25,8 @@ void MidiInputs::handleIncomingMidiMessage (juce::MidiInput* source, const juce:
 void MidiInputs::take (const juce::String& identifier, const juce::MidiMessage& message)
 {
     const std::scoped_lock lock (mutex_);
+    if (unheard_.contains (identifier))
+        return;
     auto& held = held_[identifier];
     if (message.isNoteOnOrOff())
     {
@@ -41,6 +43,21 @@ void MidiInputs::take (const juce::String& identifier, const juce::MidiMessage& 
 void MidiInputs::inputGone (const juce::String& identifier)
 {
     const std::scoped_lock lock (mutex_);
+    letGo (identifier);
+}
+
+void MidiInputs::setHeard (const juce::String& identifier, bool isHeard)
+{
+    const std::scoped_lock lock (mutex_);
+    if (isHeard)
+        unheard_.erase (identifier);
+    else if (unheard_.insert (identifier).second)
+        letGo (identifier);
+}
+
+/// With the lock held.
+void MidiInputs::letGo (const juce::String& identifier)
+{
     const auto gone = held_.find (identifier);
     if (gone == held_.end())
         return;

@@ -6,6 +6,7 @@
 #include <bitset>
 #include <map>
 #include <mutex>
+#include <set>
 
 namespace stopwright
 {
@@ -26,14 +27,20 @@ public:
     /// Lets go what this input holds and no other one does.
     void inputGone (const juce::String& identifier);
 
+    /// Whether an input is passed on, as all are at first. One that is no longer heard lets go what it holds.
+    void setHeard (const juce::String& identifier, bool isHeard);
+
 private:
     static constexpr std::size_t keyCount = 128;
     static constexpr std::size_t channelCount = 16;
     using Keys = std::bitset<keyCount * channelCount>;
 
+    void letGo (const juce::String& identifier);
+
     juce::MidiInputCallback& player_;
     std::mutex mutex_;
     std::map<juce::String, Keys> held_; ///< by identifier
+    std::set<juce::String> unheard_;    ///< identifiers
 };
 
 } // namespace stopwright

@@ -3,8 +3,10 @@
 
 #include "Bench/BenchLook.h"
 #include "Bench/CardKnob.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 #include "Bench/PartSymbol.h"
+#include "Bench/PartTerms.h"
 #include "Bench/PartWords.h"
 
 #include <utility>
@@ -16,7 +18,10 @@ PartCell::PartCell (BenchSession& session, std::string name) : session_ (session
 {
     setTitle (juce::String (name_));
     if (const auto* part = findPart (session.card(), name_))
+    {
         setTooltip (PartWords::lesson (part->value));
+        setTerm (*this, partTerm (part->value));
+    }
 }
 
 void PartCell::refresh()

@@ -2,8 +2,10 @@
 #include "Bench/PhraseBar.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace stopwright
@@ -13,6 +15,10 @@ namespace
 {
 
 constexpr float gap = 8.0f;
+constexpr const char* playLesson =
+    "What to play: a MIDI file, or one of the pieces beside it (Ctrl+P: the last one again).";
+constexpr const char* stopLesson =
+    "Stops what plays and lets its keys go; others that are held stay (Ctrl+P). Escape lets all keys go.";
 
 /// Minutes and seconds: 0:07, 12:40.
 juce::String clockText (double seconds)
@@ -23,7 +29,7 @@ juce::String clockText (double seconds)
 
 } // namespace
 
-PhraseBar::PhraseBar (PlayerActions& player) : player_ (player)
+PhraseBar::PhraseBar (PlayerActions& player, KeyHands& hands) : player_ (player)
 {
     setTitle ("Phrase");
     button_.onClick = [this]
@@ -33,11 +39,25 @@ PhraseBar::PhraseBar (PlayerActions& player) : player_ (player)
         else if (onMenu)
             onMenu (button_);
     };
-    loop_.setTooltip ("Loop: at its end the phrase begins again.");
+    demonstration_.onClick = [this] { player_.playDemonstration(); };
+    scale_.onClick = [this, &hands] { player_.playScale (hands.division()); };
+    chord_.onClick = [this, &hands] { player_.playFullChord (hands.division()); };
+    demonstration_.setTooltip ("Plays the demonstration phrase that comes with the program (F5).");
+    scale_.setTooltip (
+        "Plays every key of this division's compass from the lowest up: how level and tone change along the keys, and any "
+        "dead note (F6).");
+    chord_.setTooltip (
+        "Plays ten keys of this division together, the chord that headroom is judged by: whether a stage clips, and what "
+        "the stops rob each other of (F7).");
+    setTerm (scale_, "compass");
+    setTerm (chord_, "headroom");
+    loop_.setTooltip ("Loop: at its end the piece begins again.");
     loop_.onClick = [this] { player_.deck().setLoop (loop_.getToggleState()); };
     addAndMakeVisible (button_);
+    for (auto* piece : pieces_)
+        addAndMakeVisible (*piece);
     addChildComponent (loop_);
-    button_.setTooltip ("Plays a MIDI file (Ctrl+P: the last one again).");
+    button_.setTooltip (playLesson);
 }
 
 void PhraseBar::refresh()
@@ -51,17 +71,27 @@ void PhraseBar::refresh()
         repaint();
     if (std::exchange (isPlaying_, isPlaying) == isPlaying)
         return;
-    button_.setButtonText (isPlaying ? "Stop" : "Play");
-    button_.setTooltip (isPlaying ? "Stops the phrase and lets its keys go; others that are held stay (Ctrl+P)."
-                                  : "Plays a MIDI file (Ctrl+P: the last one again).");
-    loop_.setVisible (isPlaying);
+    showPlaying (isPlaying);
     if (onWidthChange)
         onWidthChange();
 }
 
-int PhraseBar::buttonWidth() const
+void PhraseBar::showPlaying (bool isPlaying)
 {
-    return Lettering::widthOf (Lettering::body(), button_.getButtonText()) + Lettering::px (22.0f);
+    // What had the keyboard may go out of sight: the button that stops, or chooses, has it then.
+    const bool hadFocus = hasKeyboardFocus (true);
+    button_.setButtonText (isPlaying ? "Stop" : "Play");
+    button_.setTooltip (isPlaying ? stopLesson : playLesson);
+    for (auto* piece : pieces_)
+        piece->setVisible (! isPlaying);
+    loop_.setVisible (isPlaying);
+    if (hadFocus && ! hasKeyboardFocus (true))
+        button_.grabKeyboardFocus();
+}
+
+int PhraseBar::widthOf (const juce::TextButton& button)
+{
+    return Lettering::widthOf (Lettering::body(), button.getButtonText()) + Lettering::px (22.0f);
 }
 
 int PhraseBar::loopWidth()
@@ -79,14 +109,25 @@ int PhraseBar::positionWidth() const
 
 int PhraseBar::widthWanted() const
 {
-    return isPlaying_ ? buttonWidth() + loopWidth() + positionWidth() + Lettering::px (2.0f * gap) : buttonWidth();
+    int width = widthOf (button_);
+    if (isPlaying_)
+        return width + loopWidth() + positionWidth() + Lettering::px (2.0f * gap);
+    for (const auto* piece : pieces_)
+        width += widthOf (*piece) + Lettering::px (gap);
+    return width;
 }
 
 void PhraseBar::resized()
 {
     auto row = getLocalBounds();
-    button_.setBounds (row.removeFromLeft (buttonWidth()));
+    button_.setBounds (row.removeFromLeft (widthOf (button_)));
     row.removeFromLeft (Lettering::px (gap));
+    auto pieceRow = row;
+    for (auto* piece : pieces_)
+    {
+        piece->setBounds (pieceRow.removeFromLeft (widthOf (*piece)));
+        pieceRow.removeFromLeft (Lettering::px (gap));
+    }
     loop_.setBounds (row.removeFromLeft (loopWidth()));
 }
 

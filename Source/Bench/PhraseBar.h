@@ -1,16 +1,21 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Bench/KeyHands.h"
 #include "Bench/PlayerActions.h"
+
+#include <array>
 
 namespace stopwright
 {
 
-/// The controls of the phrase player: what to play; while it plays stop, loop and how far it is. Threading: message thread.
+/// The controls of the phrase player: the menu of what to play, and a click each for the demonstration phrase, a scale and
+/// a full chord; while something plays, in their place, stop, loop and how far it is. Threading: message thread.
 class PhraseBar : public juce::Component
 {
 public:
-    explicit PhraseBar (PlayerActions& player);
+    /// Scale and chord go to the division that the hands are on.
+    PhraseBar (PlayerActions& player, KeyHands& hands);
 
     /// Follows the player. Call it for every frame.
     void refresh();
@@ -27,18 +32,29 @@ public:
 
     juce::TextButton& button() noexcept { return button_; }
 
+    juce::TextButton& demonstration() noexcept { return demonstration_; }
+
+    juce::TextButton& scale() noexcept { return scale_; }
+
+    juce::TextButton& chord() noexcept { return chord_; }
+
     juce::ToggleButton& loop() noexcept { return loop_; }
 
     void paint (juce::Graphics& graphics) override;
     void resized() override;
 
 private:
-    int buttonWidth() const;
+    void showPlaying (bool isPlaying);
+    static int widthOf (const juce::TextButton& button);
     static int loopWidth();
     int positionWidth() const;
 
     PlayerActions& player_;
     juce::TextButton button_ { "Play" };
+    juce::TextButton demonstration_ { "Demo" };
+    juce::TextButton scale_ { "Scale" };
+    juce::TextButton chord_ { "Chord" };
+    const std::array<juce::TextButton*, 3> pieces_ { &demonstration_, &scale_, &chord_ };
     juce::ToggleButton loop_ { "Loop" };
     juce::String position_;
     bool isPlaying_ = false;

@@ -2,6 +2,7 @@
 #include "Bench/PlayBar.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 #include "Units/Pitch.h"
 
@@ -22,7 +23,7 @@ PlayBar::PlayBar (BenchSession& session, KeyHands& hands, TypingKeys& typing, Pl
       hands_ (hands),
       typing_ (typing),
       player_ (player),
-      phrase_ (player),
+      phrase_ (player, hands),
       swell_ (session.processor().engine()),
       keyboard_ (session, hands, typing)
 {
@@ -30,13 +31,16 @@ PlayBar::PlayBar (BenchSession& session, KeyHands& hands, TypingKeys& typing, Pl
         "Hold: a key that is struck stays down until it is struck again, so that both hands are free for the "
         "parts.");
     hold_.onClick = [this] { hands_.setHold (hold_.getToggleState()); };
-    allOff_.setTooltip ("Lets every key go and stops the phrase (Escape).");
+    allOff_.setTooltip (
+        "Lets every key go, whatever holds it: Hold, the mouse, letters, MIDI, a coupler; and stops what plays (Escape).");
     allOff_.onClick = [this] { allOff(); };
     divisions_.setTitle ("Division that is played");
     divisions_.setTooltip (
         "Division: a keyboard of the organ and the stops that belong to it. The keys below and the letters play the one "
         "chosen here; a MIDI keyboard plays the one its channel belongs to.");
     divisions_.onChange = [this] { playDivision (divisions_.getSelectedId() - 1); };
+    setTerm (divisions_, "division");
+    setTerm (keyboard_, "compass");
     addAndMakeVisible (hold_);
     addAndMakeVisible (allOff_);
     addChildComponent (divisions_);

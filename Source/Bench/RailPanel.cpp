@@ -2,6 +2,7 @@
 #include "Bench/RailPanel.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 
 #include <algorithm>
@@ -42,11 +43,14 @@ RailPanel::RailPanel (BenchSession& session) : session_ (session)
     lamps_.setTooltip (
         "Clipping: a stage was driven against its supply rails or its standing current. A lamp stays lit, in the list "
         "above, until it is clicked; a click here puts out all of them.");
+    setTerm (retireAll_, "registration");
+    setTerm (lamps_, "clipping");
     lamps_.onClick = [this] { putLampsOut(); };
 
     viewport_.setViewedComponent (&sheet_, false);
     viewport_.setScrollBarsShown (true, false);
     viewport_.setWantsKeyboardFocus (false);
+    addAndMakeVisible (heading_);
     addAndMakeVisible (retireAll_);
     addAndMakeVisible (viewport_);
     addAndMakeVisible (lamps_);
@@ -137,6 +141,7 @@ void RailPanel::addGroup (const juce::String& heading, Kind kind, const std::vec
                                    [this, kind, index] { focusLine (placeOf (kind, index), false); } };
         auto row = std::make_unique<RailRow> (faceOf (kind, index), std::move (actions));
         row->setTooltip (lessonOf (kind, index));
+        setTerm (*row, termOf (kind, index));
         sheet_.addAndMakeVisible (*row);
         sheet_.lines.push_back (
             { kind, index, std::move (row), index == indices.front() ? heading : juce::String(), {} });
@@ -202,6 +207,7 @@ void RailPanel::resized()
     auto top = area.removeFromTop (Lettering::px (titleHeight));
     const int button = Lettering::widthOf (Lettering::body(), retireAll_.getButtonText()) + Lettering::px (16.0f);
     retireAll_.setBounds (top.removeFromRight (button));
+    heading_.setBounds (top.withTrimmedLeft (Lettering::px (4.0f)));
     area.removeFromTop (Lettering::px (4.0f));
     lamps_.setBounds (area.removeFromBottom (Lettering::px (footHeight)));
     area.removeFromBottom (Lettering::px (6.0f));
@@ -216,10 +222,6 @@ void RailPanel::resized()
 void RailPanel::paint (juce::Graphics& graphics)
 {
     BenchLook::drawSheet (graphics, *this);
-    graphics.setColour (BenchLook::paletteOf (*this).ink);
-    const auto row = getLocalBounds().reduced (Lettering::px (margin)).removeFromTop (Lettering::px (titleHeight));
-    Lettering::draw (graphics, *this, "Stops", Lettering::title(),
-                     row.withTrimmedLeft (Lettering::px (4.0f)).withRight (retireAll_.getX()));
 }
 
 void RailPanel::Sheet::paint (juce::Graphics& graphics)

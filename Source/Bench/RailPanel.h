@@ -5,6 +5,7 @@
 #include "Bench/ClipButton.h"
 #include "Bench/ClipLatch.h"
 #include "Bench/RailRow.h"
+#include "Bench/TermMark.h"
 
 #include <memory>
 #include <vector>
@@ -74,6 +75,7 @@ private:
     void addGroup (const juce::String& heading, Kind kind, const std::vector<int>& indices);
     RailRow::Face faceOf (Kind kind, int index) const;
     juce::String lessonOf (Kind kind, int index) const;
+    juce::String termOf (Kind kind, int index) const;
     void refresh();
     void use (Kind kind, int index);
     void focusLine (int place, bool isGrabbing);
@@ -83,6 +85,7 @@ private:
 
     BenchSession& session_;
     ClipLatch clips_;
+    TermMark heading_ { "Stops", "stop rail", TermMark::Style::title };
     juce::TextButton retireAll_ { "Retire all" };
     ClipButton lamps_;
     juce::Viewport viewport_;

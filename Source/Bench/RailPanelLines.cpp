@@ -73,6 +73,24 @@ juce::String RailPanel::lessonOf (Kind kind, int index) const
     }
 }
 
+juce::String RailPanel::termOf (Kind kind, int index) const
+{
+    const auto& instrument = *session_.document().instrument;
+    const auto place = static_cast<std::size_t> (index);
+    switch (kind)
+    {
+        case Kind::stop:
+            return "tablet";
+        case Kind::coupler:
+            return "coupler";
+        case Kind::outlet:
+            return instrument.outlets[place].kind == OutletKind::tremulant ? "tremulant" : "rotary speaker";
+        case Kind::stage:
+        default:
+            return "clipping";
+    }
+}
+
 void RailPanel::use (Kind kind, int index)
 {
     session_.attempt (

@@ -43,8 +43,8 @@ SheetPage::SheetPage (const juce::String& heading,
 
 void SheetPage::takeFocus()
 {
-    if (! buttons_.empty() && isShowing())
-        buttons_.front()->grabKeyboardFocus();
+    if (isShowing() && (first_ != nullptr || ! buttons_.empty()))
+        (first_ != nullptr ? first_ : buttons_.front().get())->grabKeyboardFocus();
 }
 
 void SheetPage::choose (std::size_t index)

@@ -33,8 +33,10 @@ public:
 
     bool isListeningOnly() const noexcept { return isListeningOnly_; }
 
-    /// Puts the keyboard on the first button.
+    /// Puts the keyboard on the first button, or on what was set here instead: one of the page's controls.
     void takeFocus();
+
+    void setFirstFocus (juce::Component& control) { first_ = &control; }
 
     void paint (juce::Graphics& graphics) override;
     void resized() override;
@@ -47,6 +49,7 @@ private:
     int textHeight (int width) const;
 
     juce::String heading_;
+    juce::Component* first_ = nullptr; ///< what takes the keyboard; the first button when there is none
     juce::TextEditor text_;
     std::unique_ptr<juce::Component> controls_;
     int controlsHeight_;

@@ -2,6 +2,7 @@
 #include "Bench/SwellBar.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 
 #include <utility>
@@ -12,7 +13,7 @@ namespace stopwright
 namespace
 {
 
-constexpr double step = 0.05;
+constexpr double stepSize = 0.05;
 constexpr float captionWidth = 96.0f;
 
 juce::String percent (double position)
@@ -25,10 +26,11 @@ juce::String percent (double position)
 SwellBar::SwellBar (Engine& engine) : engine_ (engine)
 {
     setTitle ("Swell shoe");
-    setWantsKeyboardFocus (true);
     setTooltip (
-        "Swell: how far the shoe is open, for the outlets that follow it. Drag, wheel or arrow keys; MIDI expression "
-        "(controller 11) moves it too.");
+        "Swell shoe: the pedal for loudness, and how far it is open, for the outlets that follow it. It acts behind the "
+        "preamps, which can clip however far it is closed. Drag, wheel or arrow keys; MIDI expression (controller 11) moves "
+        "it too.");
+    setTerm (*this, "swell shoe");
     refresh();
 }
 
@@ -72,8 +74,6 @@ void SwellBar::paint (juce::Graphics& graphics)
     graphics.drawRect (bar, 1.0f);
     graphics.setColour (colours.ink);
     graphics.fillRect (open.getRight() - 1.5f, bar.getY() - 3.0f, 3.0f, bar.getHeight() + 6.0f);
-    if (hasKeyboardFocus (false))
-        BenchLook::drawFocusRing (graphics, *this, getLocalBounds().toFloat());
 }
 
 void SwellBar::mouseDown (const juce::MouseEvent& event)
@@ -88,30 +88,9 @@ void SwellBar::mouseDrag (const juce::MouseEvent& event)
     move (static_cast<double> ((event.position.x - bar.getX()) / bar.getWidth()));
 }
 
-void SwellBar::mouseWheelMove (const juce::MouseEvent&, const juce::MouseWheelDetails& wheel)
+void SwellBar::step (int steps)
 {
-    if (wheel.deltaY != 0.0f)
-        move (engine_.swell() + (wheel.deltaY > 0.0f ? step : -step));
-}
-
-bool SwellBar::keyPressed (const juce::KeyPress& key)
-{
-    const bool isUp = key == juce::KeyPress::upKey || key == juce::KeyPress::rightKey;
-    const bool isDown = key == juce::KeyPress::downKey || key == juce::KeyPress::leftKey;
-    if (! isUp && ! isDown)
-        return false;
-    move (engine_.swell() + (isUp ? step : -step));
-    return true;
-}
-
-void SwellBar::focusGained (FocusChangeType)
-{
-    repaint();
-}
-
-void SwellBar::focusLost (FocusChangeType)
-{
-    repaint();
+    move (engine_.swell() + steps * stepSize);
 }
 
 } // namespace stopwright

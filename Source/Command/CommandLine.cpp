@@ -7,6 +7,7 @@
 #include "Command/DrawingCommand.h"
 #include "Command/EffectCommand.h"
 #include "Command/ExpectCommand.h"
+#include "Command/GlossaryCommand.h"
 #include "Command/HarmonicsCommand.h"
 #include "Command/HeadroomCommand.h"
 #include "Command/MaskCommand.h"
@@ -73,6 +74,7 @@ public:
         jobs_.push_back (std::make_unique<ExpectCommand>());
         jobs_.push_back (std::make_unique<ChangesCommand>());
         jobs_.push_back (std::make_unique<RenderCommand>());
+        jobs_.push_back (std::make_unique<GlossaryCommand>());
         for (const auto& job : jobs_)
             job->declare (app_);
     }

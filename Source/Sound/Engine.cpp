@@ -212,6 +212,21 @@ bool Engine::turnMixing (const std::string& tablet, double ohms)
                                                    { return voice.findMixingKnob (tablet); });
 }
 
+bool Engine::turnTremulant (const std::string& outlet, const TremulantSettings& settings)
+{
+    auto& own = *implementation_;
+    const auto turn = [&] (double value, int place)
+    {
+        return own.turn<InstrumentVoice> (value,
+                                          [&] (const InstrumentVoice& voice) -> std::optional<int>
+                                          {
+                                              const auto rate = voice.findTremulant (outlet);
+                                              return rate ? std::optional (*rate + place) : std::nullopt;
+                                          });
+    };
+    return turn (settings.rateHz, 0) && turn (settings.depth, 1);
+}
+
 std::vector<std::string> Engine::clipNames() const
 {
     const auto& own = *implementation_;

@@ -75,6 +75,10 @@ public:
     bool switchOutlet (const std::string& outlet, bool isOn);
     bool turnMixing (const std::string& tablet, double ohms);
 
+    /// Rate and depth of a tremulant, which it runs to in a moment while its phase goes on; what is beyond its ranges is
+    /// brought into them. False when there is no tremulant of that name.
+    bool turnTremulant (const std::string& outlet, const TremulantSettings& settings);
+
     /// What the bits of Telemetry::clips stand for in what was set last. Threading: [control].
     std::vector<std::string> clipNames() const;
 

@@ -38,6 +38,14 @@ struct InstrumentVoice::Implementation
         tones.key (division, key, down, frameOffset * factor);
     }
 
+    void turnTremulant (int index, double value) noexcept
+    {
+        const auto outlet = controls.tremulantOutletOf (index);
+        auto& settings = instrument.outlets[outlet].tremulant;
+        (controls.isDepth (index) ? settings.depth : settings.rateHz) = value;
+        rack.outlet (outlet).setTremulant (settings);
+    }
+
     Instrument instrument;
     int factor; ///< internal samples of a device frame
     KeyDesk desk;
@@ -67,6 +75,11 @@ std::optional<int> InstrumentVoice::findCoupler (const std::string& tablet) cons
 std::optional<int> InstrumentVoice::findOutletSwitch (const std::string& outlet) const
 {
     return implementation_->controls.findOutletSwitch (outlet);
+}
+
+std::optional<int> InstrumentVoice::findTremulant (const std::string& outlet) const
+{
+    return implementation_->controls.findTremulant (outlet);
 }
 
 std::optional<int> InstrumentVoice::findKnob (const std::string& tablet, const PartKnob& knob) const
@@ -105,6 +118,8 @@ void InstrumentVoice::setControl (int index, double value) noexcept
                               [&own] (int division, int key, bool down) { own.soundKey (division, key, down, 0); });
     else if (own.controls.isOutlet (index))
         own.rack.outlet (static_cast<std::size_t> (own.controls.outletOf (index))).setOn (isOn);
+    else if (own.controls.isTremulant (index))
+        own.turnTremulant (index, value);
     else
         own.controls.setStop (index, value);
 }

@@ -36,6 +36,7 @@ public:
     std::optional<int> findDraw (const std::string& tablet) const;
     std::optional<int> findCoupler (const std::string& tablet) const;
     std::optional<int> findOutletSwitch (const std::string& outlet) const;
+    std::optional<int> findTremulant (const std::string& outlet) const;
     std::optional<int> findKnob (const std::string& tablet, const PartKnob& knob) const;
     std::optional<int> findTapLevelKnob (const std::string& tablet, const std::string& tap) const;
     std::optional<int> findMixingKnob (const std::string& tablet) const;

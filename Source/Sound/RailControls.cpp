@@ -25,7 +25,11 @@ RailControls::RailControls (const Instrument& instrument, const RailRack& rack)
     for (const Coupler& coupler : instrument.couplers)
         couplers_.push_back (coupler.name);
     for (const Outlet& outlet : instrument.outlets)
+    {
+        if (outlet.kind == OutletKind::tremulant)
+            tremulants_.push_back (outlets_.size());
         outlets_.push_back (outlet.name);
+    }
     count_ = firstOfStops();
     for (std::size_t index = 0; index < instrument.stops.size(); ++index)
     {
@@ -57,6 +61,15 @@ std::optional<int> RailControls::findCoupler (const std::string& tablet) const
 std::optional<int> RailControls::findOutletSwitch (const std::string& outlet) const
 {
     return numberOf (outlets_, outlet, couplerCount());
+}
+
+std::optional<int> RailControls::findTremulant (const std::string& outlet) const
+{
+    const auto found =
+        std::ranges::find_if (tremulants_, [&] (std::size_t index) { return outlets_[index] == outlet; });
+    if (found == tremulants_.end())
+        return {};
+    return firstOfTremulants() + 2 * static_cast<int> (found - tremulants_.begin());
 }
 
 std::optional<int> RailControls::findKnob (const std::string& tablet, const PartKnob& knob) const

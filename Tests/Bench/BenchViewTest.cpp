@@ -180,12 +180,17 @@ TEST_F (BenchViewTest, SettingsLastFromOneRunToTheNext)
     openView().setNight (true);
     view_->setTextScale (1.3f);
     view_->sheet().onSeriesChosen (Series::e24);
+    view_->chooseLevelUnit (LevelUnit::dbv);
+    EXPECT_EQ (view_->readings().choices().unit, LevelUnit::dbv);
     view_.reset();
     settings_.reset();
     settings_ = std::make_unique<BenchSettings> (juce::File ((folder_ / "configuration").string()));
     EXPECT_TRUE (settings_->isNight());
     EXPECT_NEAR (settings_->textScale(), 1.3f, 1e-6f);
     EXPECT_EQ (settings_->series(), Series::e24);
+    EXPECT_EQ (settings_->levelUnit(), LevelUnit::dbv);
+    settings_->setLevelUnit (static_cast<LevelUnit> (77)); // as in a file that was edited by hand
+    EXPECT_EQ (settings_->levelUnit(), LevelUnit::dbu);
 }
 
 } // namespace stopwright

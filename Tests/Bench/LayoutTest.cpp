@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // Whether everything in the window has room, at several sizes and lettering scales, and pictures of it to look at.
+#include "Bench/AudioPage.h"
 #include "Bench/BenchFixture.h"
 #include "Bench/Lettering.h"
 
@@ -204,6 +205,47 @@ TEST_P (LayoutTest, PagesAndSentencesHaveRoom)
     save (image, "cautions");
     expectTextsHaveRoom (texts);
     expectNoOverlap (*view_);
+}
+
+TEST_P (LayoutTest, TheGlossaryHasRoom)
+{
+    open();
+    view_->showGlossary ("retired grounded");
+    std::vector<Lettering::Drawn> texts;
+    save (paint (texts), "glossary");
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
+    EXPECT_TRUE (std::ranges::any_of (texts, [] (const auto& drawn) { return drawn.text == "retired grounded"; }));
+}
+
+TEST_P (LayoutTest, TheAudioSetUpHasRoom)
+{
+    open();
+    AudioHost host (processor_);
+    auto controls = std::make_unique<AudioPage> (host);
+    juce::StringArray names;
+    for (int number = 1; number <= AudioPage::mostInputs + 2; ++number)
+        names.add ("Keyboard controller, port " + juce::String (number));
+    controls->showInputs (names);
+    std::vector<SheetPage::Choice> choices;
+    choices.push_back ({ "Try again", [] {} });
+    choices.push_back ({ "Go on silent", [] {} });
+    view_->showPage (std::make_unique<SheetPage> ("No sound device", AudioHost::noDeviceSentence(), std::move (choices),
+                                                  std::move (controls), AudioPage::heightWanted()));
+    std::vector<Lettering::Drawn> texts;
+    save (paint (texts), "audio");
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
+    view_->closePage(); // before the host
+}
+
+TEST_P (LayoutTest, FilesHeldOverTheWindowHaveRoom)
+{
+    open();
+    view_->fileDragEnter ({ "/home/Organ of the school, as found.json" }, 0, 0);
+    std::vector<Lettering::Drawn> texts;
+    save (paint (texts), "drop");
+    expectTextsHaveRoom (texts);
 }
 
 INSTANTIATE_TEST_SUITE_P (Sizes,

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/BenchFixture.h"
+#include "Bench/Lettering.h"
 #include "Units/Decibels.h"
 
 namespace stopwright
@@ -45,6 +46,27 @@ TEST_F (LevelPanelTest, CannotBeRaisedPastItsLimit)
     auto& panel = openView().level();
     panel.setLevelDb (20.0);
     EXPECT_EQ (processor_.engine().listeningLevelDb(), Engine::highestListeningLevelDb);
+}
+
+TEST_F (LevelPanelTest, AboveTheSafeRangeItSaysSo)
+{
+    auto& panel = openView().level();
+    const auto texts = [&]
+    {
+        juce::StringArray drawn;
+        Lettering::observer = [&] (const Lettering::Drawn& text) { drawn.add (text.text); };
+        panel.createComponentSnapshot (panel.getLocalBounds());
+        Lettering::observer = {};
+        return drawn;
+    };
+    for (const auto* word : { "Listening level", "level", "output", "safe to start" })
+        EXPECT_TRUE (texts().contains (word)) << word;
+    panel.keyPressed (juce::KeyPress (juce::KeyPress::upKey));
+    EXPECT_TRUE (texts().contains ("above safe start"));
+    EXPECT_TRUE (panel.getDescription().contains ("above the safe start")) << panel.getDescription();
+    panel.keyPressed (juce::KeyPress (juce::KeyPress::pageDownKey));
+    EXPECT_NEAR (processor_.engine().listeningLevelDb(), -34.0, 1e-9);
+    EXPECT_TRUE (texts().contains ("safe to start"));
 }
 
 TEST_F (LevelPanelTest, TheLimiterSpeaksInWords)

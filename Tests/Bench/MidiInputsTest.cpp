@@ -75,6 +75,26 @@ TEST (MidiInputs, AKeyThatAnotherInputHoldsStaysDown)
     EXPECT_TRUE (player.down.empty());
 }
 
+TEST (MidiInputs, AnInputThatIsNotHeardLetsGoAndIsSilentUntilItIsHeardAgain)
+{
+    Player player;
+    MidiInputs inputs (player);
+    inputs.take ("a", on (1, 60));
+    inputs.take ("b", on (1, 67));
+    inputs.setHeard ("a", false);
+    EXPECT_EQ (player.down, (std::set<std::pair<int, int>> { { 1, 67 } }));
+
+    const int count = player.count;
+    inputs.take ("a", on (1, 62));
+    inputs.take ("a", juce::MidiMessage::controllerEvent (1, 11, 0));
+    inputs.setHeard ("a", false);
+    EXPECT_EQ (player.count, count);
+
+    inputs.setHeard ("a", true);
+    inputs.take ("a", on (1, 62));
+    EXPECT_EQ (player.down.size(), 2U);
+}
+
 TEST (MidiInputs, WhatWasLetGoIsNotLetGoAgain)
 {
     Player player;

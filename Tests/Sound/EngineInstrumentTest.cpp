@@ -8,6 +8,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numeric>
 #include <string>
 #include <vector>
 
@@ -43,6 +44,25 @@ double levelDb (Engine& engine)
 {
     renderHeard (engine, second / 4);
     return toDecibels (rmsOf (renderHeard (engine, second / 2)));
+}
+
+/// How often within a second the level, read every 10 ms, rises through its mean.
+int risesPerSecond (Engine& engine)
+{
+    std::vector<double> levels;
+    for (int reading = 0; reading < 100; ++reading)
+        levels.push_back (rmsOf (renderHeard (engine, second / 100)));
+    const double mean = std::accumulate (levels.begin(), levels.end(), 0.0) / static_cast<double> (levels.size());
+    int rises = 0;
+    bool isHigh = levels.front() > mean;
+    for (const double level : levels)
+    {
+        // Some way to go either side, so that a steady tone does not rise.
+        const bool isNowHigh = level > 1.1 * mean || (isHigh && level > 0.9 * mean);
+        rises += isNowHigh && ! isHigh ? 1 : 0;
+        isHigh = isNowHigh;
+    }
+    return rises;
 }
 
 } // namespace
@@ -95,6 +115,32 @@ TEST (EngineInstrument, DrawsTurnsAndClosesTheSwell)
     EXPECT_FALSE (engine.drawCoupler ("None", true));
     EXPECT_TRUE (engine.switchOutlet ("Main", true));
     EXPECT_FALSE (engine.turn ({ "R99", KnobKind::value }, 1.0));
+}
+
+// 1 + d sin raises the mean square by 1 + d^2 / 2, closed form: 1.477 dB at a depth of 0.9.
+TEST (EngineInstrument, TurnsDepthAndRateOfATremulant)
+{
+    auto organ = emptyOrgan ({});
+    organ.add ("Sine", nearSineCard(), "Upper");
+    organ.instrument.outlets.front().kind = OutletKind::tremulant;
+    organ.instrument.outlets.front().tremulant = { .rateHz = 6.0, .depth = 0.0 };
+    const auto name = organ.instrument.outlets.front().name;
+    Engine engine;
+    startOrgan (engine, organ);
+    engine.setListeningLevelDb (-40.0);
+    engine.key (a3, true, 0);
+    const double before = levelDb (engine);
+    EXPECT_LT (risesPerSecond (engine), 2);
+    EXPECT_TRUE (engine.turnTremulant (name, { .rateHz = 6.0, .depth = 0.9 }));
+    EXPECT_NEAR (levelDb (engine) - before, 1.477, tolerance::audibleDb);
+    EXPECT_EQ (risesPerSecond (engine), 6);
+    EXPECT_TRUE (engine.turnTremulant (name, { .rateHz = 4.0, .depth = 0.9 }));
+    levelDb (engine);
+    EXPECT_EQ (risesPerSecond (engine), 4);
+    EXPECT_TRUE (engine.draw ("Sine", false)) << "what comes behind the tremulants is still found";
+    EXPECT_LT (levelDb (engine), -100.0);
+    EXPECT_FALSE (engine.turnTremulant ("None", {}));
+    EXPECT_FALSE (engine.turnTremulant (name, { .rateHz = std::nan (""), .depth = 0.5 }));
 }
 
 TEST (EngineInstrument, WhatWasDrawnStaysDrawnOnANewDevice)

@@ -1,0 +1,176 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// The glossary in the window: how it is reached, searched and followed.
+#include "Bench/GlossaryPage.h"
+#include "Bench/BenchFixture.h"
+#include "Bench/GlossaryTerms.h"
+#include "Bench/Lettering.h"
+#include "Bench/PartTerms.h"
+#include "Command/TradeGlossary.h"
+#include "Organ/CardDocument.h"
+
+namespace stopwright
+{
+
+namespace
+{
+
+class GlossaryPageTest : public BenchFixture
+{
+protected:
+    template <typename Wanted>
+    static Wanted* find (juce::Component& parent)
+    {
+        for (auto* child : parent.getChildren())
+        {
+            if (auto* wanted = dynamic_cast<Wanted*> (child))
+                return wanted;
+            if (auto* wanted = find<Wanted> (*child))
+                return wanted;
+        }
+        return nullptr;
+    }
+
+    GlossaryPage* page() { return find<GlossaryPage> (*view_); }
+
+    std::string shown() { return page() != nullptr && page()->shown() != nullptr ? page()->shown()->name : "nothing"; }
+
+    void press (int code)
+    {
+        view_->getPeer()->handleKeyPress (juce::KeyPress (code));
+        runMessages (20);
+    }
+
+    void type (const juce::String& text)
+    {
+        page()->field().setText (text, true);
+        runMessages (20);
+    }
+};
+
+} // namespace
+
+TEST_F (GlossaryPageTest, F1OpensItAtTheWordOfTheControl)
+{
+    openView();
+    cell ("L1", KnobKind::windingOhms).grabKeyboardFocus();
+    press (juce::KeyPress::F1Key);
+    EXPECT_EQ (shown(), "winding");
+    press (juce::KeyPress::escapeKey);
+    EXPECT_FALSE (view_->isPageUp());
+
+    view_->playBar().swell().grabKeyboardFocus();
+    press (juce::KeyPress::F1Key);
+    EXPECT_EQ (shown(), "swell shoe");
+    view_->closePage();
+    view_->showGlossary ("no such word");
+    EXPECT_EQ (shown(), tradeGlossary().terms().front().name);
+}
+
+TEST_F (GlossaryPageTest, AClickOnAMarkedWordOpensIt)
+{
+    openView();
+    auto* mark = find<TermMark> (view_->level());
+    ASSERT_NE (mark, nullptr);
+    mousePress (*mark, { 10, mark->getHeight() / 2 });
+    mouseRelease (*mark, { 10, mark->getHeight() / 2 });
+    EXPECT_EQ (shown(), "listening level");
+}
+
+TEST_F (GlossaryPageTest, TypingSearchesAndTheArrowsChoose)
+{
+    openView();
+    view_->showGlossary ("tap");
+    EXPECT_EQ (shown(), "tap");
+    EXPECT_EQ (juce::Component::getCurrentlyFocusedComponent(), &page()->field());
+    type ("bus");
+    EXPECT_EQ (shown(), "bus");
+    const int found = page()->foundCount();
+    EXPECT_GE (found, 4);
+    press (juce::KeyPress::downKey);
+    EXPECT_EQ (shown(), "keyed bus");
+    press (juce::KeyPress::upKey);
+    press (juce::KeyPress::upKey);
+    EXPECT_EQ (shown(), "bus");
+    type ("zither");
+    EXPECT_EQ (shown(), "nothing");
+    type ("");
+    EXPECT_EQ (page()->foundCount(), static_cast<int> (tradeGlossary().terms().size()));
+    EXPECT_NE (shown(), "nothing");
+}
+
+TEST_F (GlossaryPageTest, ReferencesLeadOnAndBack)
+{
+    openView();
+    view_->showGlossary ("tap");
+    EXPECT_FALSE (page()->back().isEnabled());
+    ASSERT_FALSE (page()->references().empty());
+    EXPECT_EQ (page()->references().front()->getButtonText(), "keyed bus");
+    page()->references().front()->onClick();
+    runMessages (20);
+    EXPECT_EQ (shown(), "keyed bus");
+    page()->references().back()->onClick();
+    EXPECT_EQ (shown(), "tap");
+    page()->back().onClick();
+    EXPECT_EQ (shown(), "keyed bus");
+    page()->back().onClick();
+    EXPECT_EQ (shown(), "tap");
+    EXPECT_FALSE (page()->back().isEnabled());
+}
+
+TEST_F (GlossaryPageTest, EveryTermHasRoomAtEverySize)
+{
+    settings_->setTextScale (1.5f);
+    for (const auto& [width, height] : { std::pair { 900, 600 }, std::pair { 1200, 800 }, std::pair { 1680, 1050 } })
+    {
+        openView (width, height);
+        view_->showGlossary ("tap");
+        for (const auto& term : tradeGlossary().terms())
+        {
+            page()->show (term.name);
+            EXPECT_EQ (shown(), term.name);
+            EXPECT_TRUE (page()->doesTextFit()) << term.name << " at " << width;
+            for (const auto& reference : page()->references())
+                EXPECT_TRUE (page()->getLocalBounds().contains (reference->getBounds())) << term.name;
+        }
+        view_.reset();
+    }
+}
+
+TEST_F (GlossaryPageTest, ATooltipEndsWithTheWayToTheGlossary)
+{
+    openView();
+    TermTooltips tooltips;
+    EXPECT_TRUE (tooltips.getTipFor (cell ("R5")).endsWith ("\nF1: resistor"));
+    juce::TextButton plain ("Plain");
+    plain.setTooltip ("A button.");
+    EXPECT_EQ (tooltips.getTipFor (plain), "A button.");
+    setTerm (plain, "tap");
+    EXPECT_EQ (tooltips.getTipFor (plain), "A button.\nF1: tap");
+}
+
+TEST_F (GlossaryPageTest, EveryNumberOfEveryPresetHasATerm)
+{
+    int knobs = 0;
+    for (const auto* name : { "Krummhorn8.json", "Oboe8.json", "VoxHumana8.json", "String8.json" })
+    {
+        const auto card = readCard (preset (name));
+        for (const auto& part : card.parts)
+            for (const auto kind : { KnobKind::value, KnobKind::windingOhms, KnobKind::selfFarads, KnobKind::leakOhms,
+                                     KnobKind::gainBandwidthHz, KnobKind::seriesOhms, KnobKind::position })
+            {
+                const auto term = knobTerm (card, { CardKnob::Place::part, part.name, kind });
+                EXPECT_NE (tradeGlossary().find (term.toStdString()), nullptr) << part.name << ": " << term;
+                ++knobs;
+            }
+        EXPECT_EQ (knobTerm (card, { CardKnob::Place::tapLevel, card.taps.front().name, KnobKind::value }), "tap");
+        EXPECT_EQ (knobTerm (card, { CardKnob::Place::part, "no part", KnobKind::value }), "");
+    }
+    EXPECT_GE (knobs, 100);
+    for (const PartValue& value :
+         { PartValue (Switch {}), PartValue (OpAmp {}), PartValue (Diode {}), PartValue (Npn {}), PartValue (Pnp {}),
+           PartValue (Supply {}), PartValue (Potentiometer {}) })
+        EXPECT_NE (tradeGlossary().find (partTerm (value).toStdString()), nullptr) << partTerm (value);
+}
+
+} // namespace stopwright
