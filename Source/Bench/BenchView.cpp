@@ -12,7 +12,7 @@ namespace stopwright
 namespace
 {
 
-constexpr int framesPerSecond = 30;
+constexpr int framesPerSecond = 60;
 constexpr int tooltipDelayMs = 800;
 constexpr float gap = 8.0f;
 constexpr float levelHeight = 100.0f;
@@ -210,7 +210,7 @@ void BenchView::keepFocus()
 void BenchView::updateStatus (const Telemetry& telemetry)
 {
     // The worst block of late, falling slowly, so that the number can be read.
-    shownLoad_ = std::max (static_cast<float> (telemetry.loadFraction), shownLoad_ * 0.98f);
+    shownLoad_ = std::max (static_cast<float> (telemetry.loadFraction), shownLoad_ * 0.99f);
     const auto device = audio_ != nullptr ? audio_->statusText() : juce::String ("No sound device.");
     messages_.setStatus (device + "   load " + juce::String (juce::roundToInt (100.0f * shownLoad_)) + " %");
 }

@@ -48,7 +48,11 @@ void SchematicView::sessionChanged (BenchSession::Change change)
     }
     if (change != Change::values && change != Change::saved)
         return;
+    // What a part stands at is lettering of the layout; longer lettering may move the sheet.
+    layout_ = layOutSchematic (session_.card());
     redraw();
+    if (onResize)
+        onResize();
     for (const auto& cell : cells_)
         cell->refresh();
 }

@@ -133,6 +133,32 @@ xdotool key ctrl+s
 expect "Ctrl+S writes the card" until_true 5 sh -c "! grep -q '\"R5\".*\"47k\"' '$card'"
 expect "and leaves no other file behind" test "$(find "$work/Presets" | wc -l)" -eq "$(find "$root/Presets" | wc -l)"
 
+# --- two trials: B is another value of R5, and one key flips between them at equal loudness (by ear's weighting)
+xdotool windowfocus "$window" keydown a
+sleep 0.3
+xdotool key b # begins B as a copy
+wheel "$R5_X" "$R5_Y" 4 8
+for take in 1 2 3; do
+    record trial_b 1
+    "$capture" "$work/flip.wav" 1.2 stopwright-bench >"$work/flip.log" &
+    capture_pid=$!
+    sleep 0.5
+    xdotool key b
+    wait "$capture_pid"
+    record trial_a 1
+    grep -q 'dropouts 0' "$work/flip.log" && break
+    [ "$take" = 3 ] || xdotool key b
+done
+import -window "$window" "$work/trials.png"
+"$measure" "$work/flip.wav" "$fundamental" >"$work/flip.txt"
+echo "      flip: $(tr '\n' ' ' <"$work/flip.txt")$(cat "$work/flip.log")"
+difference=$(awk "BEGIN { d = $(reading weighted trial_a) - $(reading weighted trial_b); print d < 0 ? -d : d }")
+check_gapless trial_a "flip: A and B differ in loudness by, dB(A)" "$difference" "<=" 0.1
+check_gapless flip "flip: between the partials 6 to 20 kHz, dB" "$(reading residue flip)" "<" -60
+xdotool keyup a
+xdotool key ctrl+s
+expect "Ctrl+S writes trial B beside the card" until_true 5 test -s "$work/Presets/Krummhorn8.B.json"
+
 # --- three sizes, to look at
 for size in 900x600 1680x1050 1200x800; do
     xdotool windowsize --sync "$window" "${size%x*}" "${size#*x}"
@@ -152,6 +178,28 @@ record again 1
 check "again: rms at or below the start level, dBFS" "$(reading rms again)" "<=" -29.5
 check "again: sounds, dBFS" "$(reading rms again)" ">" -45
 xdotool keyup a
+stop_bench
+
+# --- the program is killed while a part is dragged: what was there two seconds before is offered again
+start_bench killed.log "$work/Presets/LarkfieldOrgan.json"
+before=$(grep '"R5"' "$card")
+xdotool mousemove --window "$window" "$R5_X" "$R5_Y" mousedown 1
+for _ in $(seq 6); do
+    xdotool mousemove_relative -- 0 -7
+    sleep 0.05
+done
+sleep 2
+kill -KILL "$bench_pid"
+wait "$bench_pid" 2>/dev/null || true
+xdotool mouseup 1
+expect "the card on disk is whole and as it was" sh -c "grep -qF '$before' '$card'"
+start_bench recovered.log "$work/Presets/LarkfieldOrgan.json"
+import -window "$window" "$work/left_work.png"
+xdotool key Return # take it back
+sleep 1
+xdotool key ctrl+s
+expect "the value that was dragged is back and saved" until_true 5 sh -c "! grep -qF '$before' '$card'"
+echo "      before: $before  after: $(grep '"R5"' "$card")"
 stop_bench
 
 # --- a file that is none, and no sound device
