@@ -9,6 +9,7 @@ WireGrid::WireGrid (int width, int height)
       height_ (height),
       isBlocked_ (static_cast<std::size_t> (width * height)),
       pins_ (isBlocked_.size(), noNet),
+      reserved_ (pins_),
       steps_ (isBlocked_.size(), { noNet, noNet, noNet, noNet })
 {}
 
@@ -21,6 +22,12 @@ void WireGrid::block (GridPoint at)
 void WireGrid::setPin (GridPoint at, int net)
 {
     pins_[indexOf (at)] = net;
+}
+
+void WireGrid::reserve (GridPoint at, int net)
+{
+    if (contains (at) && reserved_[indexOf (at)] == noNet)
+        reserved_[indexOf (at)] = net;
 }
 
 void WireGrid::setNet (std::size_t point, int direction, int net)

@@ -42,10 +42,15 @@ public:
     /// Only this net's wires may touch the point, also where it is blocked: a lead ends there.
     void setPin (GridPoint at, int net);
 
+    /// Keeps a free point for the net, so that no other wire shuts a lead in.
+    void reserve (GridPoint at, int net);
+
     /// Whether a wire of the net may touch the point, other wires left aside.
     bool isOpenTo (std::size_t point, int net) const noexcept
     {
-        return pins_[point] == net || (pins_[point] == noNet && ! isBlocked_[point]);
+        return pins_[point] == net
+               || (pins_[point] == noNet && ! isBlocked_[point]
+                   && (reserved_[point] == noNet || reserved_[point] == net));
     }
 
     bool isPin (std::size_t point) const noexcept { return pins_[point] != noNet; }
@@ -85,6 +90,7 @@ private:
     int height_;
     std::vector<std::uint8_t> isBlocked_;
     std::vector<int> pins_;
+    std::vector<int> reserved_;
     std::vector<std::array<int, 4>> steps_;
 };
 

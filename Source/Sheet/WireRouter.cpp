@@ -44,6 +44,9 @@ WireRouter::WireRouter (WireGrid& grid, const std::vector<WireNet>& nets)
     for (std::size_t net = 0; net < nets.size(); ++net)
         for (const auto& pin : nets[net].pins)
             grid_.setPin (pin, static_cast<int> (net));
+    for (std::size_t net = 0; net < nets.size(); ++net)
+        for (const auto& exit : nets[net].exits)
+            grid_.reserve (exit, static_cast<int> (net));
 }
 
 bool WireRouter::route()
@@ -52,12 +55,13 @@ bool WireRouter::route()
     std::iota (order.begin(), order.end(), std::size_t { 0 });
     std::stable_sort (order.begin(), order.end(),
                       [&] (std::size_t a, std::size_t b) { return spanOf (nets_[a]) < spanOf (nets_[b]); });
+    bool areSinglesLaid = true;
     for (const auto net : order)
-        laySingle (net);
-    bool isComplete = true;
+        areSinglesLaid = laySingle (net) && areSinglesLaid;
+    bool isComplete = areSinglesLaid;
     for (int round = 0; round <= rounds; ++round)
     {
-        isComplete = true;
+        isComplete = areSinglesLaid;
         for (const auto net : order)
         {
             takeUp (net);
@@ -68,10 +72,10 @@ bool WireRouter::route()
 }
 
 /// A lead that leads to nothing else gets a short end of wire, to be seen and clicked.
-void WireRouter::laySingle (std::size_t net)
+bool WireRouter::laySingle (std::size_t net)
 {
     if (nets_[net].pins.size() != 1)
-        return;
+        return true;
     const auto pin = grid_.indexOf (nets_[net].pins.front());
     for (int direction = 0; direction < 4; ++direction)
         if (grid_.hasNeighbour (pin, direction)
@@ -79,8 +83,9 @@ void WireRouter::laySingle (std::size_t net)
             && ! grid_.isForeign (grid_.neighbour (pin, direction), static_cast<int> (net)))
         {
             grid_.setNet (pin, direction, static_cast<int> (net));
-            return;
+            return true;
         }
+    return false;
 }
 
 void WireRouter::takeUp (std::size_t net)

@@ -14,6 +14,7 @@ namespace stopwright
 struct WireNet
 {
     std::vector<GridPoint> pins;
+    std::vector<GridPoint> exits; ///< the points next to the pins by which their wires leave
     std::vector<int> columns;
     std::vector<int> lines;
 };
@@ -51,7 +52,7 @@ private:
 
     bool routeNet (std::size_t net);
     void takeUp (std::size_t net);
-    void laySingle (std::size_t net);
+    bool laySingle (std::size_t net);
     bool joinNearest (int net, std::vector<std::size_t>& tree, std::vector<std::size_t>& targets);
     void leaveTree (int net, const std::vector<std::size_t>& tree);
     void reach (int net, std::size_t from, std::size_t to, int direction, int cost, std::size_t origin);
