@@ -61,16 +61,18 @@ private:
     {
         RowItem item;
         item.element = index;
-        item.canFlip =
+        item.isAmplifier =
             element.kind == ElementKind::part && std::holds_alternative<OpAmp> (card_.parts[element.index].value);
+        item.canFlip = item.isAmplifier && graph_.isSignal (element.nodes[0]) && graph_.isSignal (element.nodes[1]);
         item.isOutput = element.kind == ElementKind::output;
         for (std::size_t lead = 0; lead < element.nodes.size(); ++lead)
             if (graph_.isSignal (element.nodes[lead]))
                 item.arms.push_back ({ element.nodes[lead], placeOf (element.nodes[lead]), rise (stance.leads[lead]) });
-        item.place = element.kind == ElementKind::tap                   ? tapPlace
-                     : element.kind == ElementKind::output              ? plan_.lastPlace
-                     : isTransistor (element) && uprightPlace (element) ? *uprightPlace (element)
-                                                                        : placeBetween (element, stance, item.canFlip);
+        item.place = element.kind == ElementKind::tap      ? tapPlace
+                     : element.kind == ElementKind::output ? plan_.lastPlace
+                     : isTransistor (element) && uprightPlace (element)
+                         ? *uprightPlace (element)
+                         : placeBetween (element, stance, item.isAmplifier);
         close (item);
     }
 
@@ -96,7 +98,7 @@ private:
             for (std::size_t index = 0; output.isOutput && index < plan_.items.size(); ++index)
             {
                 const auto& item = plan_.items[index];
-                if (item.canFlip
+                if (item.isAmplifier
                     && graph_.elements[static_cast<std::size_t> (item.element)].nodes[2] == output.arms.front().node)
                     output.driver = static_cast<int> (index);
             }
