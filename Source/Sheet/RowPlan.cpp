@@ -2,7 +2,6 @@
 #include "Sheet/RowPlan.h"
 
 #include <algorithm>
-#include <limits>
 #include <optional>
 
 namespace stopwright
@@ -111,39 +110,56 @@ private:
         return lead.end.y * inputRise;
     }
 
+    /// The innermost layers at the left and right of an element, and the outermost ones of leads that leave upward or
+    /// downward.
+    struct Sides
+    {
+        std::optional<int> left;
+        std::optional<int> right;
+        std::optional<int> lowest;
+        std::optional<int> highest;
+    };
+
+    Sides sidesOf (const GraphElement& element, const ElementStance& stance, bool isAmplifier) const
+    {
+        Sides sides;
+        for (std::size_t lead = 0; lead < element.nodes.size(); ++lead)
+        {
+            const int node = element.nodes[lead];
+            const bool isFedBack = isAmplifier && lead < 2 && node == element.nodes[2];
+            if (! graph_.isSignal (node) || isFedBack)
+                continue;
+            const int layer = plan_.layers[static_cast<std::size_t> (node)];
+            const int side = stance.leads[lead].outward.x;
+            if (side < 0)
+                sides.left = std::max (sides.left.value_or (layer), layer);
+            else if (side > 0)
+                sides.right = std::min (sides.right.value_or (layer), layer);
+            else
+            {
+                sides.lowest = std::min (sides.lowest.value_or (layer), layer);
+                sides.highest = std::max (sides.highest.value_or (layer), layer);
+            }
+        }
+        return sides;
+    }
+
     /// The place between the nodes at the left and those at the right; in the middle for a part of two leads, next to
     /// what it drives for a device.
     int placeBetween (const GraphElement& element, const ElementStance& stance, bool isAmplifier) const
     {
-        int left = std::numeric_limits<int>::min();
-        int right = std::numeric_limits<int>::max();
-        int lowest = std::numeric_limits<int>::max();
-        int highest = std::numeric_limits<int>::min();
-        for (std::size_t lead = 0; lead < element.nodes.size(); ++lead)
+        const auto [left, right, lowest, highest] = sidesOf (element, stance, isAmplifier);
+        if (left && right)
         {
-            if (! graph_.isSignal (element.nodes[lead]))
-                continue;
-            const int layer = plan_.layers[static_cast<std::size_t> (element.nodes[lead])];
-            const int side = stance.leads[lead].outward.x;
-            if (isAmplifier && lead < 2 && element.nodes[lead] == element.nodes[2])
-                continue;
-            left = side < 0 ? std::max (left, layer) : left;
-            right = side > 0 ? std::min (right, layer) : right;
-            lowest = side == 0 ? std::min (lowest, layer) : lowest;
-            highest = side == 0 ? std::max (highest, layer) : highest;
+            if (*left >= *right)
+                return 2 * *left + 1;
+            return isAmplifier ? 2 * *right - 1 : 2 * ((*left + *right - 1) / 2) + 1;
         }
-        const bool hasLeft = left != std::numeric_limits<int>::min();
-        const bool hasRight = right != std::numeric_limits<int>::max();
-        const bool hasEnds = lowest != std::numeric_limits<int>::max();
-        if (! hasLeft && ! hasRight)
-            return 2 * std::max (lowest, highest - 1) + 1;
-        if (! hasRight)
-            return hasEnds && lowest > left ? 2 * lowest - 1 : 2 * left + 1;
-        if (! hasLeft)
-            return hasEnds && highest < right ? 2 * highest + 1 : 2 * right - 1;
-        if (left >= right)
-            return 2 * left + 1;
-        return isAmplifier ? 2 * right - 1 : 2 * ((left + right - 1) / 2) + 1;
+        if (left)
+            return lowest && *lowest > *left ? 2 * *lowest - 1 : 2 * *left + 1;
+        if (right)
+            return highest && *highest < *right ? 2 * *highest + 1 : 2 * *right - 1;
+        return 2 * std::max (lowest.value_or (0), highest.value_or (0) - 1) + 1;
     }
 
     bool isHeld (int node) const

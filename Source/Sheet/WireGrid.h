@@ -27,7 +27,10 @@ public:
 
     std::size_t pointCount() const noexcept { return isBlocked_.size(); }
 
-    std::size_t indexOf (GridPoint at) const noexcept { return static_cast<std::size_t> (at.y * width_ + at.x); }
+    std::size_t indexOf (GridPoint at) const noexcept
+    {
+        return static_cast<std::size_t> (at.y) * static_cast<std::size_t> (width_) + static_cast<std::size_t> (at.x);
+    }
 
     GridPoint pointAt (std::size_t index) const noexcept
     {
@@ -66,8 +69,8 @@ public:
 
     std::size_t neighbour (std::size_t point, int direction) const noexcept
     {
-        const auto& by = directions[static_cast<std::size_t> (direction)];
-        return static_cast<std::size_t> (static_cast<int> (point) + by.y * width_ + by.x);
+        const auto along = static_cast<std::size_t> (direction % 2 == 0 ? 1 : width_);
+        return direction < 2 ? point + along : point - along;
     }
 
     bool hasNeighbour (std::size_t point, int direction) const noexcept

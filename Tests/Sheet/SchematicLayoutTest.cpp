@@ -45,7 +45,7 @@ TEST (SchematicLayout, DrawsTransistorStages)
 TEST (SchematicLayout, DrawsRandomNetworks)
 {
     Random random (7101);
-    for (int round = 0; round < 100; ++round)
+    for (int round = 0; round < 60; ++round)
     {
         const auto name = std::to_string (round);
         expectFaultless (cardOf (randomPassiveNetwork (random)), "passive " + name);
@@ -57,9 +57,9 @@ TEST (SchematicLayout, DrawsRandomNetworks)
 TEST (SchematicLayout, DrawsUnfinishedCards)
 {
     Random random (7102);
-    for (int round = 0; round < 200; ++round)
+    for (int round = 0; round < 120; ++round)
         expectFaultless (randomUnfinishedCard (random, random.integer (0, 15)), std::to_string (round));
-    for (int round = 0; round < 8; ++round)
+    for (int round = 0; round < 4; ++round)
         expectFaultless (randomUnfinishedCard (random, 60), "60 parts, " + std::to_string (round));
 }
 
