@@ -39,7 +39,7 @@ private:
     ElementStance findPart (const PartValue& value) const
     {
         if (std::holds_alternative<OpAmp> (value))
-            return { Stance::across, lying, {} };
+            return { Stance::across, { 0, isPlusAbove() }, {} };
         if (transistorIn (value) != nullptr)
             return { Stance::across, { 0, isEmitterAbove (std::holds_alternative<Pnp> (value)) }, {} };
         if (std::holds_alternative<Potentiometer> (value))
@@ -59,6 +59,13 @@ private:
             return false;
         const auto& at = graph_.nodes[static_cast<std::size_t> (node (lead))];
         return at.role == NodeRole::rail && at.isAbove;
+    }
+
+    /// The sign of an op-amp's input should not get in the way of its other input.
+    bool isPlusAbove() const
+    {
+        return (isSignal (0) && ! isSignal (1) && node (1) >= 0 && ! isRailAbove (1))
+               || (isSignal (1) && isRailAbove (0));
     }
 
     /// A part of two leads, or the track of a potentiometer.

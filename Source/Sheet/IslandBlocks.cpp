@@ -95,7 +95,7 @@ private:
         auto block = makeBlock (card_, graph_, element, stance, false);
         block.row = row;
         block.aside = isStandingTransistor (element, at) ? -1 : 0;
-        keys_.push_back ({ at, taken_[{ at, row }]++ });
+        keys_.emplace_back (at, taken_[{ at, row }]++);
         found_.blocks.push_back (std::move (block));
     }
 

@@ -35,20 +35,20 @@ void measure (IslandSheet& sheet)
         include (sheet.wires.railSign + GridPoint { 0, 1 });
 }
 
-/// Sets the output to the right of all else.
+/// Sets the output to the right of all else. An output on its own keeps its distance from a left edge at 0.
 void moveOutput (const CardGraph& graph, std::vector<SheetBlock>& blocks, int leastWidth)
 {
-    int left = std::numeric_limits<int>::max();
-    int right = std::numeric_limits<int>::min();
+    int left = blocks.size() > 1 ? std::numeric_limits<int>::max() : 0;
+    int right = 0;
     SheetBlock* output = nullptr;
     for (auto& block : blocks)
-    {
-        left = std::min (left, block.at.x - block.left);
         if (graph.elements[static_cast<std::size_t> (block.element)].kind == ElementKind::output)
             output = &block;
         else
+        {
+            left = std::min (left, block.at.x - block.left);
             right = std::max (right, block.at.x + block.right);
-    }
+        }
     if (output != nullptr)
         output->at.x = std::max ({ output->at.x, right + 1, left + leastWidth + 1 });
 }
@@ -71,6 +71,8 @@ IslandSheet layOutIsland (const Card& card, const CardGraph& graph, const std::v
     }
     sheet.blocks = std::move (placed.blocks);
     measure (sheet);
+    if (sheet.blocks.size() == 1)
+        sheet.low.x = std::min (sheet.low.x, 0);
     return sheet;
 }
 

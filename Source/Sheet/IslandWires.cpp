@@ -70,7 +70,7 @@ private:
 
     void blockOut (const SheetBlock& block)
     {
-        const double reach = block.hasRing ? SheetGrid::ringRadius : 0.0;
+        const double reach = block.hasRing ? SheetGrid::ringRadius : SheetGrid::step;
         blockBox (block, { -reach, -reach, 2.0 * reach, 2.0 * reach }, 0.0);
         blockBox (block, block.labelBox, clearance);
         for (const auto& sign : block.signs)
@@ -118,6 +118,7 @@ private:
                 {
                     auto& net = byNode[block.nodes[lead]];
                     net.pins.push_back (onGrid (block.at + block.stance.leads[lead].end));
+                    net.exits.push_back (net.pins.back() + block.stance.leads[lead].outward);
                     if (block.stance.leads[lead].outward.y == 0)
                         net.lines.push_back (net.pins.back().y);
                     else

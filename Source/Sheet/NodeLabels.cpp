@@ -18,7 +18,7 @@ constexpr double signHalfHeight = 2.0;
 constexpr double beside = 4.0; ///< from an upright wire to its text
 constexpr double above = 4.0;  ///< from a lying wire to the base line of its text
 constexpr double below = 10.0;
-constexpr double slide = 6.0; ///< from one tried spot to the next
+constexpr double slide = 3.0; ///< from one tried spot to the next
 
 struct Segment
 {

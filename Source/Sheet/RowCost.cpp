@@ -64,16 +64,17 @@ void RowCost::pairUp()
                 for (const auto& other : plan_.items[item].arms)
                     if (arm.isEnd() && other.node == arm.node && other.rise == 0)
                         endPairs_.push_back ({ device, item, arm.rise < 0 });
-            if (plan_.items[device].canFlip && ! plan_.items[item].canFlip
+            if (plan_.items[device].isAmplifier && ! plan_.items[item].isAmplifier
                 && shared (plan_.items[device], plan_.items[item]) == 2)
                 feedbackPairs_.push_back ({ device, item, true });
         }
 }
 
-long RowCost::of (const RowChoice& choice)
+long RowCost::of (const RowChoice& choice, long limit)
 {
     measure (choice);
-    return costOfItems (choice) + costOfEnds (choice) + costOfNodes() + costOfHangers (choice) + costOfHeight();
+    const long cost = costOfNodes() + costOfHangers (choice) + costOfHeight() + costOfEnds (choice);
+    return cost >= limit ? cost : cost + costOfItems (choice, limit - cost);
 }
 
 int RowCost::highestRow (int node) const
@@ -113,11 +114,11 @@ void RowCost::measure (const RowChoice& choice)
     }
 }
 
-long RowCost::costOfItems (const RowChoice& choice) const
+long RowCost::costOfItems (const RowChoice& choice, long limit) const
 {
     long cost = 0;
     const auto& items = plan_.items;
-    for (std::size_t index = 0; index < items.size(); ++index)
+    for (std::size_t index = 0; index < items.size() && cost < limit; ++index)
     {
         cost += costOfArms (items[index], choice.rows[index], choice.isFlipped[index]);
         cost += choice.isFlipped[index] ? flipped : 0;

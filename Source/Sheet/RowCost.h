@@ -3,6 +3,7 @@
 
 #include "Sheet/RowPlan.h"
 
+#include <limits>
 #include <vector>
 
 namespace stopwright
@@ -22,7 +23,8 @@ class RowCost
 public:
     explicit RowCost (const RowPlan& plan);
 
-    long of (const RowChoice& choice);
+    /// Once it has reached the limit it is not summed to the end.
+    long of (const RowChoice& choice, long limit = std::numeric_limits<long>::max());
 
     /// The lowest and highest row of a node in the choice that was judged last, its hangers' rows left out.
     int highestRow (int node) const;
@@ -44,7 +46,7 @@ private:
 
     void pairUp();
     void measure (const RowChoice& choice);
-    long costOfItems (const RowChoice& choice) const;
+    long costOfItems (const RowChoice& choice, long limit) const;
     long costOfOutput (const RowChoice& choice, const RowItem& output, int row) const;
     long costOfEnds (const RowChoice& choice) const;
     long costOfArms (const RowItem& item, int row, bool isFlipped) const;

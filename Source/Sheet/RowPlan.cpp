@@ -2,7 +2,6 @@
 #include "Sheet/RowPlan.h"
 
 #include <algorithm>
-#include <limits>
 #include <optional>
 
 namespace stopwright
@@ -61,16 +60,18 @@ private:
     {
         RowItem item;
         item.element = index;
-        item.canFlip =
+        item.isAmplifier =
             element.kind == ElementKind::part && std::holds_alternative<OpAmp> (card_.parts[element.index].value);
+        item.canFlip = item.isAmplifier && graph_.isSignal (element.nodes[0]) && graph_.isSignal (element.nodes[1]);
         item.isOutput = element.kind == ElementKind::output;
         for (std::size_t lead = 0; lead < element.nodes.size(); ++lead)
             if (graph_.isSignal (element.nodes[lead]))
                 item.arms.push_back ({ element.nodes[lead], placeOf (element.nodes[lead]), rise (stance.leads[lead]) });
-        item.place = element.kind == ElementKind::tap                   ? tapPlace
-                     : element.kind == ElementKind::output              ? plan_.lastPlace
-                     : isTransistor (element) && uprightPlace (element) ? *uprightPlace (element)
-                                                                        : placeBetween (element, stance, item.canFlip);
+        item.place = element.kind == ElementKind::tap      ? tapPlace
+                     : element.kind == ElementKind::output ? plan_.lastPlace
+                     : isTransistor (element) && uprightPlace (element)
+                         ? *uprightPlace (element)
+                         : placeBetween (element, stance, item.isAmplifier);
         close (item);
     }
 
@@ -96,7 +97,7 @@ private:
             for (std::size_t index = 0; output.isOutput && index < plan_.items.size(); ++index)
             {
                 const auto& item = plan_.items[index];
-                if (item.canFlip
+                if (item.isAmplifier
                     && graph_.elements[static_cast<std::size_t> (item.element)].nodes[2] == output.arms.front().node)
                     output.driver = static_cast<int> (index);
             }
@@ -109,39 +110,56 @@ private:
         return lead.end.y * inputRise;
     }
 
+    /// The innermost layers at the left and right of an element, and the outermost ones of leads that leave upward or
+    /// downward.
+    struct Sides
+    {
+        std::optional<int> left;
+        std::optional<int> right;
+        std::optional<int> lowest;
+        std::optional<int> highest;
+    };
+
+    Sides sidesOf (const GraphElement& element, const ElementStance& stance, bool isAmplifier) const
+    {
+        Sides sides;
+        for (std::size_t lead = 0; lead < element.nodes.size(); ++lead)
+        {
+            const int node = element.nodes[lead];
+            const bool isFedBack = isAmplifier && lead < 2 && node == element.nodes[2];
+            if (! graph_.isSignal (node) || isFedBack)
+                continue;
+            const int layer = plan_.layers[static_cast<std::size_t> (node)];
+            const int side = stance.leads[lead].outward.x;
+            if (side < 0)
+                sides.left = std::max (sides.left.value_or (layer), layer);
+            else if (side > 0)
+                sides.right = std::min (sides.right.value_or (layer), layer);
+            else
+            {
+                sides.lowest = std::min (sides.lowest.value_or (layer), layer);
+                sides.highest = std::max (sides.highest.value_or (layer), layer);
+            }
+        }
+        return sides;
+    }
+
     /// The place between the nodes at the left and those at the right; in the middle for a part of two leads, next to
     /// what it drives for a device.
     int placeBetween (const GraphElement& element, const ElementStance& stance, bool isAmplifier) const
     {
-        int left = std::numeric_limits<int>::min();
-        int right = std::numeric_limits<int>::max();
-        int lowest = std::numeric_limits<int>::max();
-        int highest = std::numeric_limits<int>::min();
-        for (std::size_t lead = 0; lead < element.nodes.size(); ++lead)
+        const auto [left, right, lowest, highest] = sidesOf (element, stance, isAmplifier);
+        if (left && right)
         {
-            if (! graph_.isSignal (element.nodes[lead]))
-                continue;
-            const int layer = plan_.layers[static_cast<std::size_t> (element.nodes[lead])];
-            const int side = stance.leads[lead].outward.x;
-            if (isAmplifier && lead < 2 && element.nodes[lead] == element.nodes[2])
-                continue;
-            left = side < 0 ? std::max (left, layer) : left;
-            right = side > 0 ? std::min (right, layer) : right;
-            lowest = side == 0 ? std::min (lowest, layer) : lowest;
-            highest = side == 0 ? std::max (highest, layer) : highest;
+            if (*left >= *right)
+                return 2 * *left + 1;
+            return isAmplifier ? 2 * *right - 1 : 2 * ((*left + *right - 1) / 2) + 1;
         }
-        const bool hasLeft = left != std::numeric_limits<int>::min();
-        const bool hasRight = right != std::numeric_limits<int>::max();
-        const bool hasEnds = lowest != std::numeric_limits<int>::max();
-        if (! hasLeft && ! hasRight)
-            return 2 * std::max (lowest, highest - 1) + 1;
-        if (! hasRight)
-            return hasEnds && lowest > left ? 2 * lowest - 1 : 2 * left + 1;
-        if (! hasLeft)
-            return hasEnds && highest < right ? 2 * highest + 1 : 2 * right - 1;
-        if (left >= right)
-            return 2 * left + 1;
-        return isAmplifier ? 2 * right - 1 : 2 * ((left + right - 1) / 2) + 1;
+        if (left)
+            return lowest && *lowest > *left ? 2 * *lowest - 1 : 2 * *left + 1;
+        if (right)
+            return highest && *highest < *right ? 2 * *highest + 1 : 2 * *right - 1;
+        return 2 * std::max (lowest.value_or (0), highest.value_or (0) - 1) + 1;
     }
 
     bool isHeld (int node) const

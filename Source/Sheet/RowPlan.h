@@ -33,6 +33,7 @@ struct RowItem
     int element = noElement;
     int place = 0;
     std::vector<RowArm> arms;
+    bool isAmplifier = false;
     bool canFlip = false;  ///< an op-amp may stand with its plus input above
     bool isOutput = false; ///< wants the row of what drives it, else the lowest row of its node
     int driver = noItem;   ///< of an output: the item of the amplifier whose output it is

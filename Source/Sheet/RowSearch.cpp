@@ -20,6 +20,7 @@ constexpr std::size_t smallPlan = 14; ///< chains; larger ones get fewer starts
 constexpr int startsOfSmall = 16;
 constexpr int startsOfLarge = 3;
 constexpr int mostRounds = 12;
+constexpr long workOfAll = 80'000'000; ///< bounds the time that a large card takes
 
 class RowSearcher
 {
@@ -31,9 +32,11 @@ public:
         RowChoice best;
         long bestCost = -1;
         const int starts = chains_.size() <= smallPlan ? startsOfSmall : startsOfLarge;
+        mostWork_ = workOfAll / (starts + 1);
         for (int start = 0; start < starts; ++start)
         {
             begin (start);
+            work_ = 0;
             descend (chains_);
             if (bestCost < 0 || now_ < bestCost)
             {
@@ -43,6 +46,7 @@ public:
         }
         choice_ = best;
         now_ = bestCost;
+        work_ = 0;
         descend (singles());
         return layout();
     }
@@ -80,26 +84,30 @@ private:
         return all;
     }
 
+    /// What judging a choice costs, about.
+    long workOfTrial() const { return static_cast<long> (plan_.items.size() * plan_.items.size()); }
+
     void descend (const Chains& chains)
     {
         for (int round = 0; round < mostRounds; ++round)
         {
             const long before = now_;
-            for (const auto& chain : chains)
-                moveChain (chain);
-            for (std::size_t index = 0; index < chains.size(); ++index)
+            for (std::size_t index = 0; index < chains.size() && work_ < mostWork_; ++index)
+                moveChain (chains[index]);
+            for (std::size_t index = 0; index < chains.size() && work_ < mostWork_; ++index)
                 for (std::size_t other = 0; other < index; ++other)
                     swapChains (chains[index], chains[other]);
             shiftRows();
             flipAmplifiers();
-            if (now_ == before)
+            if (now_ == before || work_ >= mostWork_)
                 return;
         }
     }
 
     bool accept (const RowChoice& candidate)
     {
-        const long cost = cost_.of (candidate);
+        work_ += workOfTrial();
+        const long cost = cost_.of (candidate, now_);
         if (cost >= now_)
             return false;
         now_ = cost;
@@ -197,6 +205,8 @@ private:
     Chains chains_;
     RowChoice choice_;
     long now_ = 0;
+    long work_ = 0;
+    long mostWork_ = 0;
     std::uint64_t random_ = 1;
 };
 

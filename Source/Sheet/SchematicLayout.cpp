@@ -13,7 +13,7 @@ namespace
 {
 
 constexpr int islandGap = 3;   ///< steps between what is not joined
-constexpr int leastWidth = 40; ///< steps before loose parts begin a new line
+constexpr int leastWidth = 30; ///< steps before loose parts begin a new line
 
 class LayoutMaker
 {
@@ -49,15 +49,14 @@ private:
             others.push_back (layOutIsland (card_, graph_, graph_.islands[index], 0));
             width = std::max (width, others.back().high.x - others.back().low.x);
         }
-        if (! graph_.islands.empty())
-        {
-            const int least = others.empty() ? 0 : width;
-            sheets_.push_back (layOutIsland (card_, graph_, graph_.islands.front(), least));
-            width = std::max (width, sheets_.front().high.x - sheets_.front().low.x);
-        }
-        std::move (others.begin(), others.end(), std::back_inserter (sheets_));
         if (! graph_.loose.empty())
-            sheets_.push_back (layOutLoose (card_, graph_, width));
+            others.push_back (layOutLoose (card_, graph_, width));
+        int widest = 0;
+        for (const auto& sheet : others)
+            widest = std::max (widest, sheet.high.x - sheet.low.x);
+        if (! graph_.islands.empty())
+            sheets_.push_back (layOutIsland (card_, graph_, graph_.islands.front(), widest));
+        std::move (others.begin(), others.end(), std::back_inserter (sheets_));
         int top = 0;
         for (auto& sheet : sheets_)
         {

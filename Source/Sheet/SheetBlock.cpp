@@ -19,6 +19,9 @@ constexpr double outputHalf = 5.0;
 constexpr double barHalfHeight = 2.0;
 constexpr double nameGap = 3.0; ///< from a sign's bar to its name
 
+constexpr double clearance = 3.0; ///< points on either side of a wire
+constexpr int longestSign = 7;    ///< steps from a lead to the sign of its node
+
 enum class Side
 {
     right,
@@ -66,25 +69,59 @@ private:
             const auto& at = block_.stance.leads[lead];
             if (block_.joinsRail && held.role == NodeRole::common && at.outward.y > 0)
                 continue;
-            block_.signs.push_back ({ node, held.isAbove, signWire (at, held.isAbove),
-                                      held.role == NodeRole::rail ? held.name : std::string() });
+            addSign ({ node, held.isAbove, {}, held.role == NodeRole::rail ? held.name : std::string() }, at);
         }
     }
 
+    /// As near to the lead as the other leads and signs allow.
+    void addSign (BlockSign sign, const SymbolLead& lead)
+    {
+        for (int length = 1; length <= longestSign; ++length)
+        {
+            sign.wire = signWire (lead, sign.isAbove, length);
+            if (isSignClear (sign, lead))
+                break;
+        }
+        block_.signs.push_back (std::move (sign));
+    }
+
+    bool isSignClear (const BlockSign& sign, const SymbolLead& own) const
+    {
+        for (const auto& box : signBoxes (sign))
+        {
+            for (const auto& lead : block_.stance.leads)
+                if (lead.end != own.end && box.meets (wayOut (lead)))
+                    return false;
+            for (const auto& other : block_.signs)
+            {
+                const auto boxes = signBoxes (other);
+                if (std::any_of (boxes.begin(), boxes.end(), [&] (const auto& taken) { return taken.meets (box); }))
+                    return false;
+            }
+        }
+        return true;
+    }
+
     /// Out of the lead, then up or down to the sign; around the ring where the lead points the other way.
-    static std::vector<GridPoint> signWire (const SymbolLead& lead, bool isAbove)
+    static std::vector<GridPoint> signWire (const SymbolLead& lead, bool isAbove, int length)
     {
         const GridPoint toSign { 0, isAbove ? -1 : 1 };
-        std::vector<GridPoint> wire { lead.end, lead.end + lead.outward };
-        if (lead.outward.y == -toSign.y)
-        {
-            const int side = lead.end.x > 0 ? 1 : -1;
-            wire.push_back (wire.back()
-                            + GridPoint { side * (SheetGrid::leadSteps + 1) - (side > 0 ? 0 : lead.end.x), 0 });
-        }
+        const bool isAway = lead.outward.y == -toSign.y;
+        std::vector<GridPoint> wire { lead.end, lead.end + lead.outward * (isAway ? 1 : length) };
+        if (isAway)
+            wire.push_back ({ (lead.end.x > 0 ? 1 : -1) * (SheetGrid::leadSteps + 1 + length), wire.back().y });
         if (lead.outward != toSign)
             wire.push_back (wire.back() + toSign);
         return wire;
+    }
+
+    /// What a wire that leaves a lead needs.
+    static DrawingBox wayOut (const SymbolLead& lead)
+    {
+        const auto end = SheetGrid::toPoints (lead.end);
+        const auto on = SheetGrid::toPoints (lead.end + lead.outward * 2);
+        return { std::min (end.x, on.x) - clearance, std::min (end.y, on.y) - clearance,
+                 std::abs (end.x - on.x) + 2.0 * clearance, std::abs (end.y - on.y) + 2.0 * clearance };
     }
 
     std::vector<Side> sides() const
@@ -103,23 +140,24 @@ private:
         return { Side::above, Side::below };
     }
 
+    /// Beside the ring where it meets nothing, else beyond the signs.
     void placeLabel()
     {
         const auto candidates = sides();
-        for (const auto side : candidates)
-        {
-            setLabel (side);
-            if (isLabelClear())
-                return;
-        }
-        setLabel (candidates.front());
+        for (const double beyond : { 0.0, 3.0 * step, 6.0 * step })
+            for (const auto side : candidates)
+            {
+                setLabel (side, reach() + labelGap + beyond);
+                if (isLabelClear())
+                    return;
+            }
+        setLabel (candidates.front(), reach() + labelGap);
     }
 
-    void setLabel (Side side)
+    void setLabel (Side side, double gap)
     {
         const auto lines = labelLines (card_, element_);
         const double height = SheetGrid::lineHeight * static_cast<double> (lines.size());
-        const double gap = reach() + labelGap;
         const double top = side == Side::above ? -gap + 1.0 - height : side == Side::below ? gap - 1.0 : -height / 2.0;
         const auto align = side == Side::right  ? TextAlign::left
                            : side == Side::left ? TextAlign::right
@@ -154,13 +192,7 @@ private:
                 return false;
         }
         return std::none_of (block_.stance.leads.begin(), block_.stance.leads.end(),
-                             [&] (const SymbolLead& lead)
-                             {
-                                 const auto end = SheetGrid::toPoints (lead.end);
-                                 const auto on = SheetGrid::toPoints (lead.end + lead.outward * 2);
-                                 return meets ({ std::min (end.x, on.x) - 2.0, std::min (end.y, on.y) - 2.0,
-                                                 std::abs (end.x - on.x) + 4.0, std::abs (end.y - on.y) + 4.0 });
-                             });
+                             [&] (const SymbolLead& lead) { return meets (wayOut (lead)); });
     }
 
     void include (const DrawingBox& box)

@@ -201,13 +201,14 @@ private:
                        layer[node] = rank[other] < rank[node] ? std::max (layer[node], layer[other] + 1) : layer[node];
                    });
         }
-        for (auto node = order.rbegin(); node != order.rend(); ++node)
+        const std::vector<std::size_t> backward (order.rbegin(), order.rend());
+        for (const auto node : backward)
         {
             int next = unreached;
-            visit (*node, [&] (std::size_t other)
-                   { next = rank[other] > rank[*node] ? std::min (next, layer[other]) : next; });
-            if (layer[*node] == 0 && next != unreached && ! isTapped_[*node])
-                layer[*node] = std::max (0, next - 1);
+            visit (node,
+                   [&] (std::size_t other) { next = rank[other] > rank[node] ? std::min (next, layer[other]) : next; });
+            if (layer[node] == 0 && next != unreached && ! isTapped_[node])
+                layer[node] = std::max (0, next - 1);
         }
         return layer;
     }

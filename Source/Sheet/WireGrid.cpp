@@ -1,14 +1,17 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sheet/WireGrid.h"
 
+#include <algorithm>
+
 namespace stopwright
 {
 
 WireGrid::WireGrid (int width, int height)
     : width_ (width),
       height_ (height),
-      isBlocked_ (static_cast<std::size_t> (width * height)),
+      isBlocked_ (static_cast<std::size_t> (width) * static_cast<std::size_t> (height)),
       pins_ (isBlocked_.size(), noNet),
+      reserved_ (pins_),
       steps_ (isBlocked_.size(), { noNet, noNet, noNet, noNet })
 {}
 
@@ -21,6 +24,12 @@ void WireGrid::block (GridPoint at)
 void WireGrid::setPin (GridPoint at, int net)
 {
     pins_[indexOf (at)] = net;
+}
+
+void WireGrid::reserve (GridPoint at, int net)
+{
+    if (contains (at) && reserved_[indexOf (at)] == noNet)
+        reserved_[indexOf (at)] = net;
 }
 
 void WireGrid::setNet (std::size_t point, int direction, int net)
@@ -39,10 +48,8 @@ int WireGrid::degree (std::size_t point, int net) const noexcept
 
 bool WireGrid::isForeign (std::size_t point, int net) const noexcept
 {
-    for (const int owner : steps_[point])
-        if (owner != noNet && owner != net)
-            return true;
-    return false;
+    return std::any_of (steps_[point].begin(), steps_[point].end(),
+                        [net] (int owner) { return owner != noNet && owner != net; });
 }
 
 bool WireGrid::isCrossable (std::size_t point, int direction, int net) const noexcept

@@ -27,7 +27,10 @@ public:
 
     std::size_t pointCount() const noexcept { return isBlocked_.size(); }
 
-    std::size_t indexOf (GridPoint at) const noexcept { return static_cast<std::size_t> (at.y * width_ + at.x); }
+    std::size_t indexOf (GridPoint at) const noexcept
+    {
+        return static_cast<std::size_t> (at.y) * static_cast<std::size_t> (width_) + static_cast<std::size_t> (at.x);
+    }
 
     GridPoint pointAt (std::size_t index) const noexcept
     {
@@ -42,10 +45,15 @@ public:
     /// Only this net's wires may touch the point, also where it is blocked: a lead ends there.
     void setPin (GridPoint at, int net);
 
+    /// Keeps a free point for the net, so that no other wire shuts a lead in.
+    void reserve (GridPoint at, int net);
+
     /// Whether a wire of the net may touch the point, other wires left aside.
     bool isOpenTo (std::size_t point, int net) const noexcept
     {
-        return pins_[point] == net || (pins_[point] == noNet && ! isBlocked_[point]);
+        return pins_[point] == net
+               || (pins_[point] == noNet && ! isBlocked_[point]
+                   && (reserved_[point] == noNet || reserved_[point] == net));
     }
 
     bool isPin (std::size_t point) const noexcept { return pins_[point] != noNet; }
@@ -61,8 +69,8 @@ public:
 
     std::size_t neighbour (std::size_t point, int direction) const noexcept
     {
-        const auto& by = directions[static_cast<std::size_t> (direction)];
-        return static_cast<std::size_t> (static_cast<int> (point) + by.y * width_ + by.x);
+        const auto along = static_cast<std::size_t> (direction % 2 == 0 ? 1 : width_);
+        return direction < 2 ? point + along : point - along;
     }
 
     bool hasNeighbour (std::size_t point, int direction) const noexcept
@@ -85,6 +93,7 @@ private:
     int height_;
     std::vector<std::uint8_t> isBlocked_;
     std::vector<int> pins_;
+    std::vector<int> reserved_;
     std::vector<std::array<int, 4>> steps_;
 };
 

@@ -18,7 +18,9 @@ constexpr int perJunction = 4;
 constexpr int perFourWay = 30;     ///< four wires on one dot look like a crossing
 constexpr int perStrayUpright = 8; ///< for each step of an upright away from its column
 constexpr int perStrayLine = 6;    ///< for each step of a lying wire off its lines
-constexpr int rounds = 2;
+constexpr int roundsOfSmall = 3;
+constexpr int roundsOfLarge = 2; ///< with more nets than a usual card has
+constexpr std::size_t smallCount = 24;
 
 int spanOf (const WireNet& net)
 {
@@ -39,11 +41,15 @@ WireRouter::WireRouter (WireGrid& grid, const std::vector<WireNet>& nets)
       nets_ (nets),
       cost_ (4 * grid.pointCount()),
       origin_ (cost_.size(), noState),
-      stamp_ (cost_.size())
+      stamp_ (cost_.size()),
+      isTarget_ (grid.pointCount())
 {
     for (std::size_t net = 0; net < nets.size(); ++net)
         for (const auto& pin : nets[net].pins)
             grid_.setPin (pin, static_cast<int> (net));
+    for (std::size_t net = 0; net < nets.size(); ++net)
+        for (const auto& exit : nets[net].exits)
+            grid_.reserve (exit, static_cast<int> (net));
 }
 
 bool WireRouter::route()
@@ -52,12 +58,14 @@ bool WireRouter::route()
     std::iota (order.begin(), order.end(), std::size_t { 0 });
     std::stable_sort (order.begin(), order.end(),
                       [&] (std::size_t a, std::size_t b) { return spanOf (nets_[a]) < spanOf (nets_[b]); });
+    bool areSinglesLaid = true;
     for (const auto net : order)
-        laySingle (net);
-    bool isComplete = true;
-    for (int round = 0; round <= rounds; ++round)
+        areSinglesLaid = laySingle (net) && areSinglesLaid;
+    bool isComplete = areSinglesLaid;
+    const int rounds = nets_.size() <= smallCount ? roundsOfSmall : roundsOfLarge;
+    for (int round = 0; round < rounds; ++round)
     {
-        isComplete = true;
+        isComplete = areSinglesLaid;
         for (const auto net : order)
         {
             takeUp (net);
@@ -68,10 +76,10 @@ bool WireRouter::route()
 }
 
 /// A lead that leads to nothing else gets a short end of wire, to be seen and clicked.
-void WireRouter::laySingle (std::size_t net)
+bool WireRouter::laySingle (std::size_t net)
 {
     if (nets_[net].pins.size() != 1)
-        return;
+        return true;
     const auto pin = grid_.indexOf (nets_[net].pins.front());
     for (int direction = 0; direction < 4; ++direction)
         if (grid_.hasNeighbour (pin, direction)
@@ -79,8 +87,9 @@ void WireRouter::laySingle (std::size_t net)
             && ! grid_.isForeign (grid_.neighbour (pin, direction), static_cast<int> (net)))
         {
             grid_.setNet (pin, direction, static_cast<int> (net));
-            return;
+            return true;
         }
+    return false;
 }
 
 void WireRouter::takeUp (std::size_t net)
@@ -93,49 +102,46 @@ void WireRouter::takeUp (std::size_t net)
                 grid_.setNet (point, direction, WireGrid::noNet);
 }
 
-bool WireRouter::routeNet (std::size_t net)
+bool WireRouter::routeNet (std::size_t index)
 {
-    const auto& pins = nets_[net].pins;
-    std::vector<std::size_t> targets;
-    targets.reserve (pins.size());
-    for (const auto& pin : pins)
-        targets.push_back (grid_.indexOf (pin));
-    std::vector<std::size_t> tree { targets.front() };
-    targets.erase (targets.begin());
-    while (! targets.empty())
-        if (! joinNearest (static_cast<int> (net), tree, targets))
-            return false;
-    return true;
-}
-
-bool WireRouter::joinNearest (int net, std::vector<std::size_t>& tree, std::vector<std::size_t>& targets)
-{
-    ++now_;
-    queue_ = {};
-    box_ = { grid_.pointAt (targets.front()), grid_.pointAt (targets.front()) };
-    for (const auto target : targets)
-    {
-        const auto at = grid_.pointAt (target);
-        box_.low = { std::min (box_.low.x, at.x), std::min (box_.low.y, at.y) };
-        box_.high = { std::max (box_.high.x, at.x), std::max (box_.high.y, at.y) };
-    }
-    leaveTree (net, tree);
-    while (! queue_.empty())
+    const auto& pins = nets_[index].pins;
+    const auto net = static_cast<int> (index);
+    begin (pins);
+    for (std::size_t pin = 1; pin < pins.size(); ++pin)
+        isTarget_[grid_.indexOf (pins[pin])] = 1;
+    leaveTree (net, { grid_.indexOf (pins.front()) });
+    std::size_t left = pins.size() - 1;
+    while (left > 0 && ! queue_.empty())
     {
         const auto state = queue_.top();
         queue_.pop();
-        if (state.cost > cost_[state.index])
-            continue;
         const auto point = state.index / 4;
-        if (const auto target = std::find (targets.begin(), targets.end(), point); target != targets.end())
+        if (state.cost > cost_[state.index] || grid_.degree (point, net) > 0)
+            continue;
+        if (isTarget_[point] == 0)
         {
-            lay (net, state.index, tree);
-            targets.erase (target);
-            return true;
+            expand (net, state);
+            continue;
         }
-        expand (net, state);
+        isTarget_[point] = 0;
+        --left;
+        leaveTree (net, lay (net, state.index));
     }
-    return false;
+    for (const auto& pin : pins)
+        isTarget_[grid_.indexOf (pin)] = 0;
+    return left == 0;
+}
+
+void WireRouter::begin (const std::vector<GridPoint>& pins)
+{
+    ++now_;
+    queue_ = {};
+    box_ = { pins.front(), pins.front() };
+    for (const auto& pin : pins)
+    {
+        box_.low = { std::min (box_.low.x, pin.x), std::min (box_.low.y, pin.y) };
+        box_.high = { std::max (box_.high.x, pin.x), std::max (box_.high.y, pin.y) };
+    }
 }
 
 void WireRouter::leaveTree (int net, const std::vector<std::size_t>& tree)
@@ -201,16 +207,20 @@ void WireRouter::expand (int net, const State& state)
     }
 }
 
-void WireRouter::lay (int net, std::size_t state, std::vector<std::size_t>& tree)
+std::vector<std::size_t> WireRouter::lay (int net, std::size_t state)
 {
+    std::vector<std::size_t> laid;
     while (state != noState)
     {
         const auto point = state / 4;
+        if (grid_.degree (point, net) > (laid.empty() ? 0 : 1))
+            break;
         const auto direction = static_cast<int> (state % 4);
         grid_.setNet (point, (direction + 2) % 4, net);
-        tree.push_back (point);
+        laid.push_back (point);
         state = origin_[state];
     }
+    return laid;
 }
 
 } // namespace stopwright

@@ -14,13 +14,14 @@ namespace stopwright
 struct WireNet
 {
     std::vector<GridPoint> pins;
+    std::vector<GridPoint> exits; ///< the points next to the pins by which their wires leave
     std::vector<int> columns;
     std::vector<int> lines;
 };
 
 /// Lays the wires of nets on a grid, each as a tree with few bends, few crossings and a short way: the nearest pin is
-/// joined to the tree, then the next (Prim), each by the cheapest way (A*: Hart, Nilsson, Raphael 1968). Then each net
-/// is taken up and laid again between the others. Threading: one thread at a time.
+/// joined to the tree, then the next (Prim), each by the cheapest way (A*: Hart, Nilsson, Raphael 1968), in one search
+/// that goes on from the grown tree. Then each net is taken up and laid again between the others. Threading: one thread at a time.
 class WireRouter
 {
 public:
@@ -49,14 +50,16 @@ private:
         GridPoint high;
     };
 
-    bool routeNet (std::size_t net);
+    bool routeNet (std::size_t index);
     void takeUp (std::size_t net);
-    void laySingle (std::size_t net);
-    bool joinNearest (int net, std::vector<std::size_t>& tree, std::vector<std::size_t>& targets);
+    bool laySingle (std::size_t net);
+    void begin (const std::vector<GridPoint>& pins);
     void leaveTree (int net, const std::vector<std::size_t>& tree);
     void reach (int net, std::size_t from, std::size_t to, int direction, int cost, std::size_t origin);
     void expand (int net, const State& state);
-    void lay (int net, std::size_t state, std::vector<std::size_t>& tree);
+
+    /// Lays the way to a state, back to where the tree begins. Returns the new points.
+    std::vector<std::size_t> lay (int net, std::size_t state);
     int stepCost (int net, std::size_t to, int direction) const;
     int estimate (std::size_t point) const;
 
@@ -67,6 +70,7 @@ private:
     std::vector<int> cost_;
     std::vector<std::size_t> origin_;
     std::vector<std::uint32_t> stamp_;
+    std::vector<std::uint8_t> isTarget_;
     std::uint32_t now_ = 0;
     Targets box_;
     std::priority_queue<State, std::vector<State>, std::greater<>> queue_;
