@@ -74,8 +74,7 @@ private:
         picture_.sentence =
             reading_.neverRepeats()
                 ? "The taps are of pitches that drift against each other: this is one moment, it never repeats."
-                : "One period is " + seconds (1.0 / reading_.wave.baseHz.front())
-                      + "; no probe's load is counted.";
+                : "One period is " + seconds (1.0 / reading_.wave.baseHz.front()) + "; no probe's load is counted.";
         return addMeters ({ area.x, area.y + row, area.width, area.height - row });
     }
 
@@ -170,7 +169,7 @@ private:
             const double x = xOf ((index + 0.5) / spotsPerDivision);
             const double width = plot_.width / count;
             picture_.spots.push_back ({ { x - 0.5 * width, plot_.y, width, plot_.height },
-                                        seconds (time) + " after the rising edge: " + volts (value),
+                                        seconds (time) + " after the rising edge: " + voltsText (value),
                                         DrawingPoint { x, yOf (value) } });
         }
     }
