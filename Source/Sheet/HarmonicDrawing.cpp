@@ -26,6 +26,10 @@ constexpr double highestHz = 20000.0;
 constexpr double sourceStrength = 0.55;
 constexpr double windowStrength = 0.2;
 
+// Base lines of the two rows below the plot, in ems.
+constexpr double numberRow = 1.55;
+constexpr double hertzRow = 2.85;
+
 /// The window of the mask that is about a partial, if there is one.
 const MaskWindow* windowOf (const HarmonicReading& reading, const Bar& bar)
 {
@@ -72,7 +76,7 @@ public:
         if (reading_.bars.empty() || plot_.width < 4.0 * letter_ || plot_.height < 2.0 * letter_)
             return std::move (picture_);
         ruleAcross (pen_, plot_, up_, decibelMarks (up_, letter_, "dB"), letter_);
-        ruleUp (pen_, plot_, across_, hertzMarks (across_), letter_, plot_.bottom() + 2.6 * letter_);
+        ruleUp (pen_, plot_, across_, hertzMarks (across_), letter_, plot_.bottom() + hertzRow * letter_);
         addBands();
         addBars();
         pen_.line ({ plot_.x, plot_.bottom() }, { plot_.right(), plot_.bottom() }, Ink::ink);
@@ -131,8 +135,8 @@ private:
         const double lowestHz = reading_.bars.empty() ? 50.0 : std::max (10.0, 0.8 * reading_.bars.front().frequencyHz);
         across_ = { lowestHz, highestHz, plot_.x, plot_.right(), true };
         up_ = { lowestDb, highestDb, plot_.bottom(), plot_.y, false };
-        pen_.text ({ area.x, plot_.bottom() + 1.3 * letter_ }, "no.", letter_, Ink::faintInk);
-        pen_.text ({ area.x, plot_.bottom() + 2.6 * letter_ }, "Hz", letter_, Ink::faintInk);
+        pen_.text ({ area.x, plot_.bottom() + numberRow * letter_ }, "no.", letter_, Ink::faintInk);
+        pen_.text ({ area.x, plot_.bottom() + hertzRow * letter_ }, "Hz", letter_, Ink::faintInk);
     }
 
     void addWindow (const DrawingBox& box, Ink ink, double width, bool hasFloor)
@@ -245,7 +249,7 @@ private:
             if (left < std::max (lastRight + 0.5 * letter_, first) || left + width > format_.width)
                 continue;
             lastRight = left + width;
-            pen_.text ({ left, plot_.bottom() + 1.3 * letter_ }, text, letter_, Ink::ink);
+            pen_.text ({ left, plot_.bottom() + numberRow * letter_ }, text, letter_, Ink::ink);
         }
     }
 

@@ -87,7 +87,7 @@ void ruleUp (DrawingPen& pen,
         const double x = axis.at (mark.value);
         pen.line ({ x, plot.y }, { x, plot.bottom() }, Ink::grid);
         const double width = textWidth (mark.label, letter, false);
-        const double left = std::min (x - 0.5 * width, plot.right() + 0.5 * letter - width);
+        const double left = std::max (0.0, std::min (x - 0.5 * width, plot.right() + 0.5 * letter - width));
         if (mark.label.empty() || left < lastRight + gapBetweenLabels * letter)
             continue;
         lastRight = left + width;

@@ -43,7 +43,7 @@ void ruleAcross (DrawingPen& pen,
                  const std::vector<AxisMark>& marks,
                  double letter);
 
-/// Lines up `plot` at the marks of a rightward axis, labels on the base line `labelY` between 0 and `width`; those too
+/// Lines up `plot` at the marks of a rightward axis, labels on the base line `labelY`, none left of 0; those too
 /// near to the one before are left out.
 void ruleUp (DrawingPen& pen,
              const DrawingBox& plot,

@@ -59,8 +59,7 @@ public:
         if (reading_.curves.empty() || plot_.width < 4.0 * letter_ || plot_.height < 2.0 * letter_)
             return std::move (picture_);
         ruleAcross (pen_, plot_, level_, decibelMarks (level_, letter_, "dB"), letter_);
-        ruleUp (pen_, plot_, across_, hertzMarks (across_), letter_,
-                plot_.bottom() + (hasPhase_ ? strip_.bottom() - plot_.bottom() : 0.0) + 1.3 * letter_);
+        ruleUp (pen_, plot_, across_, hertzMarks (across_), letter_, labelY_);
         pen_.frame (plot_, Ink::hairline);
         if (hasPhase_)
             rulePhase();
@@ -105,9 +104,10 @@ private:
     void placePlots (const DrawingBox& area)
     {
         constexpr double phaseShare = 0.34;
-        const double left = textWidth (hasPhase_ ? "\u2212180\u00b0" : "\u221280", letter_, false) + 0.9 * letter_;
+        const double left = textWidth ("\u221280 dB", letter_, false) + 0.9 * letter_;
         plot_ = { area.x + left, area.y + 0.7 * letter_, area.width - left - 0.8 * letter_,
                   area.height - 2.6 * letter_ };
+        labelY_ = plot_.bottom() + 1.55 * letter_;
         if (hasPhase_)
         {
             const double gap = 1.2 * letter_;
@@ -124,7 +124,7 @@ private:
         across_ = { ResponseReading::lowestHz, ResponseReading::highestHz, plot_.x, plot_.right(), true };
         level_ = { top - shownDb, top, plot_.bottom(), plot_.y, false };
         phase_ = { -halfTurn, halfTurn, strip_.bottom(), strip_.y, false };
-        pen_.text ({ area.x, area.bottom() - 0.6 * letter_ }, "Hz", letter_, Ink::faintInk);
+        pen_.text ({ area.x, labelY_ }, "Hz", letter_, Ink::faintInk);
     }
 
     void rulePhase()
@@ -222,6 +222,7 @@ private:
     bool hasPhase_;
     const ReadingFormat& format_;
     double letter_;
+    double labelY_ = 0.0;
     ReadingPicture picture_;
     DrawingPen pen_;
     DrawingBox plot_;

@@ -182,8 +182,9 @@ private:
 
     std::string sentenceOf (const StageHeadroom& stage) const
     {
-        auto text = titleOf (stage) + ": peaks " + voltsText (stage.lowestVolts) + " to " + voltsText (stage.highestVolts)
-                    + ", " + levelText (levelOfRms (stage.rmsVolts, format_.unit), format_.unit);
+        auto text = titleOf (stage) + ": peaks " + voltsText (stage.lowestVolts) + " to "
+                    + voltsText (stage.highestVolts) + ", "
+                    + levelText (levelOfRms (stage.rmsVolts, format_.unit), format_.unit);
         if (! hasLimit (stage))
             return text + "; it states no limit";
         text += stage.roomDb < 0.0 ? "; clips by " : "; room ";

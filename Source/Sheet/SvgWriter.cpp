@@ -111,7 +111,8 @@ private:
     {
         const auto fill = colour (area.ink, area.strength);
         text_.append ("<polygon").append (attribute ("points", places (area.points)));
-        text_ += attribute ("fill", area.isHatched ? std::string ("url(#").append (patternName (fill)).append (")") : fill);
+        text_ +=
+            attribute ("fill", area.isHatched ? std::string ("url(#").append (patternName (fill)).append (")") : fill);
         text_ += "/>\n";
     }
 
