@@ -32,7 +32,7 @@ std::string staircaseWords (const Wave& wave)
 std::string shapeWords (const Wave& wave)
 {
     constexpr double evenDuty = 0.5;
-    const std::string name (waveName (wave.kind));
+    std::string name (waveName (wave.kind));
     switch (wave.kind)
     {
         case WaveKind::square:
