@@ -227,9 +227,11 @@ void BenchLook::drawScrollbar (juce::Graphics& graphics,
 
 void BenchLook::drawTextEditorOutline (juce::Graphics& graphics, int width, int height, juce::TextEditor& editor)
 {
+    // What can only be read is no field to fill in.
     const auto bounds = juce::Rectangle<int> (width, height).toFloat();
     graphics.setColour (palette().faintInk);
-    graphics.drawRect (bounds, 1.0f);
+    if (! editor.isReadOnly())
+        graphics.drawRect (bounds, 1.0f);
     if (editor.hasKeyboardFocus (true))
         drawFocusRing (graphics, editor, bounds);
 }

@@ -68,9 +68,9 @@ void BenchView::showGlossary (const juce::String& term)
     };
     std::vector<SheetPage::Choice> choices;
     choices.push_back ({ "Close", [this] { closePage(); } });
-    auto page =
-        std::make_unique<SheetPage> ("Glossary", "Words of the trade. F1 on a control opens it at the control's word.",
-                                     std::move (choices), std::move (controls), Lettering::px (GlossaryPage::height));
+    auto page = std::make_unique<SheetPage> (
+        "Glossary", "Type to search the words of the trade. F1 on a control opens this page at its word.",
+        std::move (choices), std::move (controls), Lettering::px (GlossaryPage::height));
     page->setFirstFocus (glossary.field());
     glossary.show (term);
     showPage (std::move (page));

@@ -154,18 +154,31 @@ juce::String GlossaryPage::getNameForRow (int row)
                                                         : juce::String();
 }
 
-void GlossaryPage::paintListBoxItem (int row, juce::Graphics& graphics, int width, int itemHeight, bool isSelected)
+juce::Component* GlossaryPage::refreshComponentForRow (int row, bool isSelected, juce::Component* existing)
+{
+    // The list owns what it is given, and gives it back here to be used again or for another row.
+    auto* line = existing != nullptr ? static_cast<TermRow*> (existing) : new TermRow;
+    line->show (getNameForRow (row), isSelected);
+    return line;
+}
+
+void GlossaryPage::TermRow::show (const juce::String& name, bool isSelected)
+{
+    name_ = name;
+    isSelected_ = isSelected;
+    repaint();
+}
+
+void GlossaryPage::TermRow::paint (juce::Graphics& graphics)
 {
     const auto& colours = BenchLook::paletteOf (*this);
-    if (isSelected)
+    if (isSelected_)
     {
         graphics.setColour (colours.result);
-        graphics.fillRect (0, 0, width, itemHeight);
+        graphics.fillRect (getLocalBounds());
     }
-    graphics.setColour (isSelected ? colours.sheet : colours.ink);
-    const auto* const owner = list_.getComponentForRowNumber (row);
-    Lettering::draw (graphics, owner != nullptr ? *owner : list_, getNameForRow (row), Lettering::body(),
-                     { Lettering::px (gap), 0, width - Lettering::px (gap), itemHeight });
+    graphics.setColour (isSelected_ ? colours.sheet : colours.ink);
+    Lettering::draw (graphics, *this, name_, Lettering::body(), getLocalBounds().withTrimmedLeft (Lettering::px (gap)));
 }
 
 juce::TextLayout GlossaryPage::layout() const
@@ -236,6 +249,7 @@ void GlossaryPage::resized()
     left.removeFromTop (space);
     list_.setRowHeight (Lettering::px (rowHeight));
     list_.setBounds (left);
+    list_.scrollToEnsureRowIsOnscreen (std::max (0, list_.getSelectedRow()));
 
     area.removeFromLeft (2 * space);
     auto top = area.removeFromTop (Lettering::px (buttonHeight));

@@ -57,9 +57,25 @@ private:
         void focusLost (FocusChangeType cause) override;
     };
 
+    /// One line of the list.
+    class TermRow : public juce::Component
+    {
+    public:
+        TermRow() { setInterceptsMouseClicks (false, false); } // the list takes the clicks
+
+        void show (const juce::String& name, bool isSelected);
+        void paint (juce::Graphics& graphics) override;
+
+    private:
+        juce::String name_;
+        bool isSelected_ = false;
+    };
+
     int getNumRows() override { return foundCount(); }
 
-    void paintListBoxItem (int row, juce::Graphics& graphics, int width, int rowHeight, bool isSelected) override;
+    void paintListBoxItem (int, juce::Graphics&, int, int, bool) override {} // TermRow paints
+
+    juce::Component* refreshComponentForRow (int row, bool isSelected, juce::Component* existing) override;
     juce::String getNameForRow (int row) override;
     void selectedRowsChanged (int lastRowSelected) override;
     bool keyPressed (const juce::KeyPress& key, juce::Component* origin) override;

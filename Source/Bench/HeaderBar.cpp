@@ -193,7 +193,8 @@ void HeaderBar::paint (juce::Graphics& graphics)
         return;
 
     auto markArea = area.removeFromLeft (markWidth()).withTrimmedLeft (Lettering::px (8.0f));
-    const auto dot = markArea.removeFromLeft (Lettering::px (11.0f)).toFloat().withSizeKeepingCentre (7.0f, 7.0f);
+    const float dotSize = 7.0f * Lettering::scale();
+    const auto dot = markArea.removeFromLeft (Lettering::px (11.0f)).toFloat().withSizeKeepingCentre (dotSize, dotSize);
     graphics.setColour (isUnsaved ? colours.notice : colours.faintInk);
     if (isUnsaved)
         graphics.fillEllipse (dot);

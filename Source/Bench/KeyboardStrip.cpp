@@ -151,7 +151,7 @@ void KeyboardStrip::paintKey (juce::Graphics& graphics, int key)
     if (isHeld)
     {
         // A held key carries a disc as well, so that it does not speak by colour alone.
-        const float size = std::min (8.0f, area.getWidth() * 0.45f);
+        const float size = std::min (8.0f * Lettering::scale(), area.getWidth() * 0.45f);
         graphics.setColour (colours.sheet);
         graphics.fillEllipse (juce::Rectangle<float> (size, size)
                                   .withCentre ({ area.getCentreX(), area.getY() + area.getHeight() * 0.28f }));

@@ -153,13 +153,14 @@ void LevelPanel::paintSafeRange (juce::Graphics& graphics, float lineY)
 {
     const auto& colours = BenchLook::paletteOf (*this);
     const auto left = static_cast<float> (scaleArea().getX());
-    const juce::Rectangle<float> safe (left, lineY - 6.0f, xOf (safeBelowDb) - left, 12.0f);
+    const float unit = Lettering::scale();
+    const juce::Rectangle<float> safe (left, lineY - 6.0f * unit, xOf (safeBelowDb) - left, 12.0f * unit);
     {
         const juce::Graphics::ScopedSaveState saved (graphics);
         graphics.reduceClipRegion (safe.getSmallestIntegerContainer());
         graphics.setColour (colours.source);
-        for (float x = safe.getX() - 12.0f; x < safe.getRight(); x += 6.0f)
-            graphics.drawLine (x, safe.getBottom(), x + 12.0f, safe.getY(), 1.0f);
+        for (float x = safe.getX() - safe.getHeight(); x < safe.getRight(); x += 6.0f * unit)
+            graphics.drawLine (x, safe.getBottom(), x + safe.getHeight(), safe.getY(), 1.0f);
     }
     const juce::String word (isAboveSafe() ? "above safe start" : "safe to start");
     const int width = Lettering::widthOf (Lettering::small(), word) + 8;
@@ -175,12 +176,13 @@ void LevelPanel::paintMarker (juce::Graphics& graphics, float lineY)
 {
     const auto& colours = BenchLook::paletteOf (*this);
     const float x = xOf (engine_.listeningLevelDb());
+    const float unit = Lettering::scale();
     const auto colour = isAboveSafe() ? colours.notice : colours.result;
     graphics.setColour (colour);
     if (isAboveSafe())
         graphics.fillRect (xOf (safeBelowDb), lineY - 1.5f, x - xOf (safeBelowDb), 4.5f);
     juce::Path marker;
-    marker.addTriangle (x - 7.0f, lineY - 11.0f, x + 7.0f, lineY - 11.0f, x, lineY);
+    marker.addTriangle (x - 7.0f * unit, lineY - 11.0f * unit, x + 7.0f * unit, lineY - 11.0f * unit, x, lineY);
     graphics.fillPath (marker);
     graphics.setColour (colours.ink);
     graphics.strokePath (marker, juce::PathStrokeType (1.2f));
@@ -223,7 +225,8 @@ void LevelPanel::paintLimiter (juce::Graphics& graphics)
     graphics.setColour (isOn ? colours.notice : colours.faintInk);
     Lettering::draw (graphics, *this, text, font, textArea);
 
-    const auto lamp = row.removeFromRight (Lettering::px (18.0f)).toFloat().withSizeKeepingCentre (10.0f, 10.0f);
+    const float lampSize = 10.0f * Lettering::scale();
+    const auto lamp = row.removeFromRight (Lettering::px (18.0f)).toFloat().withSizeKeepingCentre (lampSize, lampSize);
     if (isOn)
         graphics.fillEllipse (lamp);
     else
@@ -234,7 +237,7 @@ void LevelPanel::mouseDown (const juce::MouseEvent& event)
 {
     grabKeyboardFocus();
     const float markerX = xOf (engine_.listeningLevelDb());
-    isDragging_ = std::abs (event.position.x - markerX) < 14.0f;
+    isDragging_ = std::abs (event.position.x - markerX) < 14.0f * Lettering::scale();
     grabOffset_ = markerX - event.position.x;
 
     // A click far away must not jump the level up: it goes one step there.

@@ -20,6 +20,7 @@ constexpr int maxLines = 3;
 MessageStrip::MessageStrip (BenchSession& session) : session_ (session)
 {
     setTitle ("Notes");
+    dismiss_.setTooltip ("Puts this note away (Escape).");
     dismiss_.onClick = [this] { sessionSays ({}); };
     addChildComponent (dismiss_);
     session_.addListener (*this);

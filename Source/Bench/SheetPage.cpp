@@ -10,6 +10,13 @@
 namespace stopwright
 {
 
+namespace
+{
+
+constexpr float controlsGap = 8.0f;
+
+} // namespace
+
 SheetPage::SheetPage (const juce::String& heading,
                       const juce::String& text,
                       std::vector<Choice> choices,
@@ -80,7 +87,8 @@ juce::Rectangle<int> SheetPage::sheetArea() const
 {
     const int width = std::min (getWidth() - Lettering::px (32.0f), Lettering::px (760.0f));
     const int wanted = Lettering::px (16.0f + 34.0f + 16.0f + 36.0f + 16.0f)
-                       + textHeight (width - Lettering::px (40.0f)) + controlsHeight_;
+                       + textHeight (width - Lettering::px (40.0f)) + controlsHeight_
+                       + (controls_ != nullptr ? Lettering::px (controlsGap) : 0);
     return getLocalBounds().withSizeKeepingCentre (width, std::min (getHeight() - Lettering::px (24.0f), wanted));
 }
 
@@ -97,7 +105,10 @@ void SheetPage::resized()
     }
     area.removeFromBottom (Lettering::px (12.0f));
     if (controls_ != nullptr)
+    {
         controls_->setBounds (area.removeFromBottom (std::min (controlsHeight_, area.getHeight())));
+        area.removeFromBottom (Lettering::px (controlsGap));
+    }
     text_.setBounds (area);
 }
 
