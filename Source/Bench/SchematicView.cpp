@@ -82,7 +82,9 @@ void SchematicView::rebuild()
 
 void SchematicView::redraw()
 {
-    drawing_ = drawSchematic (session_.card(), layout_, { .markedNode = probe_ });
+    SchematicStyle style;
+    style.markedNode = probe_;
+    drawing_ = drawSchematic (session_.card(), layout_, style);
     repaint();
 }
 
@@ -133,7 +135,7 @@ DrawingPoint SchematicView::fromView (juce::Point<float> place) const noexcept
     return { at.x, at.y };
 }
 
-juce::Rectangle<int> SchematicView::toView (const DrawingBox& box) const noexcept
+juce::Rectangle<int> SchematicView::boxInView (const DrawingBox& box) const noexcept
 {
     return juce::Rectangle<float> (toView ({ box.x, box.y }), toView ({ box.right(), box.bottom() }))
         .getSmallestIntegerContainer();
@@ -174,7 +176,7 @@ void SchematicView::placeCells()
         const auto ring = juce::Rectangle<float> (2.0f * radius, 2.0f * radius)
                               .withCentre (toView (item->middle))
                               .getSmallestIntegerContainer();
-        const auto label = toView (item->labelBox);
+        const auto label = boxInView (item->labelBox);
         const auto bounds = ring.getUnion (label);
         cells_[index]->setBounds (bounds);
         cells_[index]->setPlace ({ ring - bounds.getPosition(), label - bounds.getPosition() });

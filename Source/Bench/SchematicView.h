@@ -6,6 +6,7 @@
 #include "Bench/PartCell.h"
 #include "Sheet/SchematicDrawing.h"
 #include "Sheet/SchematicLayout.h"
+#include "Units/PreferredValues.h"
 
 #include <functional>
 #include <memory>
@@ -91,7 +92,7 @@ private:
     void paintFaults (juce::Graphics& graphics) const;
     void paintProbe (juce::Graphics& graphics) const;
     DrawingPoint fromView (juce::Point<float> place) const noexcept;
-    juce::Rectangle<int> toView (const DrawingBox& box) const noexcept;
+    juce::Rectangle<int> boxInView (const DrawingBox& box) const noexcept;
     std::optional<juce::Rectangle<float>> placeOfFault (const Finding& finding) const;
 
     BenchSession& session_;

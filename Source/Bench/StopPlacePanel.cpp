@@ -212,9 +212,9 @@ juce::StringArray StopPlacePanel::lines() const
     else
         for (int index = 0; index < std::min (shownEffects, static_cast<int> (place_.effects.size())); ++index)
         {
-            const auto& effect = place_.effects[static_cast<std::size_t> (index)];
-            lines.add (fromUtf8 (effect.stop) + " " + juce::String (effect.compassDb, 2) + " dB"
-                       + (std::abs (effect.compassDb) > limitDb ? " (!)" : ""));
+            const auto& felt = place_.effects[static_cast<std::size_t> (index)];
+            lines.add (fromUtf8 (felt.stop) + " " + juce::String (felt.compassDb, 2) + " dB"
+                       + (std::abs (felt.compassDb) > limitDb ? " (!)" : ""));
         }
     return lines;
 }

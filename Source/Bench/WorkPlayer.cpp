@@ -19,7 +19,11 @@ namespace
 Card silentCard()
 {
     Card card;
-    card.taps.push_back ({ .name = "silence", .voltsPeakToPeak = 1e-3, .node = "in" });
+    Tap tap;
+    tap.name = "silence";
+    tap.voltsPeakToPeak = 1e-3;
+    tap.node = "in";
+    card.taps.push_back (std::move (tap));
     card.parts.push_back ({ "R1", { "in", "0" }, Resistor { 10e3 }, 0.0 });
     card.parts.push_back ({ "R2", { "out", "0" }, Resistor { 10e3 }, 0.0 });
     card.output = "out";
@@ -119,17 +123,16 @@ void WorkPlayer::judge (const BenchDocument& document)
 BenchWork WorkPlayer::soundPartOf (const BenchDocument& document) const
 {
     BenchWork work = document;
-    std::erase_if (work.trials,
-                   [this] (auto& each)
-                   {
-                       if (! isUnsound (each.first))
-                           return false;
-                       const auto last = sounding_.trials.find (each.first);
-                       if (last == sounding_.trials.end())
-                           return true;
-                       each.second = last->second;
-                       return false;
-                   });
+    for (auto trial = work.trials.begin(); trial != work.trials.end();)
+    {
+        const auto last = sounding_.trials.find (trial->first);
+        if (! isUnsound (trial->first))
+            ++trial;
+        else if (last == sounding_.trials.end())
+            trial = work.trials.erase (trial);
+        else
+            (trial++)->second = last->second;
+    }
     return work;
 }
 
