@@ -19,7 +19,7 @@ constexpr float levelHeight = 100.0f;
 constexpr float railShare = 0.2f;
 constexpr float narrowestRail = 196.0f;
 constexpr float widestRail = 230.0f;
-constexpr float partsShare = 0.53f;
+constexpr float sheetShare = 0.6f;
 
 } // namespace
 
@@ -265,8 +265,8 @@ void BenchView::resized()
             area.removeFromLeft (juce::jlimit (Lettering::px (narrowestRail), Lettering::px (widestRail), share)));
         area.removeFromLeft (space);
     }
-    const int partsWidth = juce::roundToInt (partsShare * static_cast<float> (area.getWidth()));
-    sheet_.setBounds (area.removeFromLeft (partsWidth));
+    const int sheetWidth = juce::roundToInt (sheetShare * static_cast<float> (area.getWidth()));
+    sheet_.setBounds (area.removeFromLeft (sheetWidth));
     area.removeFromLeft (space);
     level_.setBounds (area.removeFromBottom (Lettering::px (levelHeight)));
     area.removeFromBottom (space);

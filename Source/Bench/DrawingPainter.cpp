@@ -26,7 +26,7 @@ juce::Path pathOf (const std::vector<DrawingPoint>& points, bool isClosed)
     for (const auto& point : points)
     {
         const juce::Point<float> place (static_cast<float> (point.x), static_cast<float> (point.y));
-        if (path.isEmpty())
+        if (&point == &points.front())
             path.startNewSubPath (place);
         else
             path.lineTo (place);

@@ -37,7 +37,8 @@ HeaderBar::HeaderBar (BenchSession& session, Actions actions) : session_ (sessio
     audio_.onClick = actions_.audio;
     view_.onClick = [this] { actions_.view (view_); };
     open_.setTooltip ("Open a card or an instrument (Ctrl+O).");
-    save_.setTooltip ("Write every changed card back to its file, and what was changed on the rail to the instrument's (Ctrl+S).");
+    save_.setTooltip (
+        "Write every changed card back to its file, and what was changed on the rail to the instrument's (Ctrl+S).");
     saveAs_.setTooltip ("Write the card in hand to another file; a tablet keeps its own (Ctrl+Shift+S).");
     audio_.setTooltip ("Sound device, and which MIDI inputs are heard.");
     view_.setTooltip ("Recent files, text size, unit of levels, light or dark, glossary, cautions.");

@@ -217,6 +217,14 @@ void PartDesk::takeFrom (const std::string& keyedBus)
         });
 }
 
+void PartDesk::takeFocus()
+{
+    if (! numbers_.empty())
+        numbers_.front()->grabKeyboardFocus();
+    else if (! leads_.empty())
+        leads_.front()->box().grabKeyboardFocus();
+}
+
 void PartDesk::beginRenaming()
 {
     if (! selection_)
@@ -301,10 +309,8 @@ void PartDesk::paint (juce::Graphics& graphics)
         return;
     if (! selection_)
     {
-        const auto hint = rest_.empty()
-                              ? juce::String ("Take a part by its ring to turn it, or click it to see all of it. A "
-                                              "click on a wire puts the probe there.")
-                              : juce::String ("AT REST, EVERY KEY UP");
+        const auto hint = rest_.empty() ? juce::String ("Drag a ring to turn its part. Click a wire for the probe.")
+                                        : juce::String ("AT REST, EVERY KEY UP");
         Lettering::draw (graphics, *this, hint, Lettering::small(), line);
         return;
     }

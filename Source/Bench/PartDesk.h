@@ -31,6 +31,9 @@ public:
     std::function<void (const Selection&)> onRenamed;
     std::function<void()> onRemove;
 
+    /// The keyboard goes to its first control.
+    void takeFocus();
+
     void beginRenaming();
 
     /// Takes a new name; says a sentence when it cannot be had. Returns whether it was taken.

@@ -4,9 +4,7 @@
 #include "Bench/BenchLook.h"
 #include "Bench/KnobCell.h"
 #include "Bench/Lettering.h"
-#include "Bench/PartWords.h"
 #include "Bench/SwitchCell.h"
-#include "Organ/CardEdit.h"
 
 #include <algorithm>
 #include <utility>
@@ -17,7 +15,7 @@ namespace stopwright
 namespace
 {
 
-constexpr float smallestScale = 0.85f; ///< of the drawing, at lettering scale 1
+constexpr float smallestScale = 0.74f; ///< of the drawing, at lettering scale 1
 constexpr float largestScale = 1.35f;
 constexpr float margin = 10.0f;
 constexpr double wireTolerance = 7.0;  ///< points
@@ -223,131 +221,6 @@ void SchematicView::takeHold (const Selection& selection)
     select (selection);
     if (auto* const cell = findCell (selection); cell != nullptr && cell->isShowing())
         cell->grabKeyboardFocus();
-}
-
-void SchematicView::addHandles()
-{
-    handles_.clear();
-    const auto* const item = selection_ ? itemOf (*selection_) : nullptr;
-    if (item == nullptr)
-        return;
-    for (std::size_t lead = 0; lead < item->terminals.size(); ++lead)
-    {
-        const auto name = selection_->isTap ? juce::String ("tap")
-                                            : PartWords::leadName (session_.card().parts[item->index].value, lead);
-        auto handle = std::make_unique<LeadHandle> (lead, name);
-        handle->onDrop = [this] (const LeadHandle& dropped, juce::Point<float> place) { dropLead (dropped, place); };
-        const int side = Lettering::px (LeadHandle::side);
-        handle->setBounds (
-            juce::Rectangle<int> (side, side).withCentre (toView (item->terminals[lead].at).roundToInt()));
-        addAndMakeVisible (*handle);
-        handles_.push_back (std::move (handle));
-    }
-}
-
-void SchematicView::dropLead (const LeadHandle& handle, juce::Point<float> place)
-{
-    if (! selection_)
-        return;
-    const auto node = layout_.nodeAt (fromView (place), wireTolerance);
-    const auto name = node ? layout_.nodes[*node].name : proposedNodeName (session_.card());
-    const auto selection = *selection_;
-    const auto lead = handle.lead();
-    // The handle goes when the sheet is drawn anew, and this is one of its own callbacks.
-    juce::MessageManager::callAsync (
-        [safe = juce::Component::SafePointer<SchematicView> (this), selection, lead, name]
-        {
-            if (safe == nullptr)
-                return;
-            safe->session_.attempt (
-                [&]
-                {
-                    safe->session_.editCard (selection.name + " soldered to " + name,
-                                             [&] (Card& card)
-                                             {
-                                                 card = selection.isTap
-                                                            ? rewireTap (std::move (card), selection.name, name)
-                                                            : rewireLead (std::move (card), selection.name, lead, name);
-                                             });
-                });
-        });
-}
-
-void SchematicView::removeSelection()
-{
-    if (! selection_)
-        return;
-    const auto gone = *selection_;
-    session_.attempt (
-        [&]
-        {
-            session_.editCard (gone.name + " removed",
-                               [&] (Card& card) {
-                                   card = gone.isTap ? removeTap (std::move (card), gone.name)
-                                                     : removePart (std::move (card), gone.name);
-                               });
-        });
-}
-
-void SchematicView::setProbe (const std::string& node)
-{
-    if (probe_ == node)
-        return;
-    probe_ = node;
-    redraw();
-    if (onProbe)
-        onProbe();
-}
-
-void SchematicView::mouseDown (const juce::MouseEvent& event)
-{
-    if (const auto node = layout_.nodeAt (fromView (event.position), wireTolerance))
-        setProbe (layout_.nodes[*node].name);
-    else
-        select ({});
-}
-
-void SchematicView::mouseMove (const juce::MouseEvent& event)
-{
-    const bool isOnWire = layout_.nodeAt (fromView (event.position), wireTolerance).has_value();
-    setMouseCursor (isOnWire ? juce::MouseCursor::CrosshairCursor : juce::MouseCursor::NormalCursor);
-}
-
-void SchematicView::mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel)
-{
-    PartCell::noteScroll (event);
-    Component::mouseWheelMove (event, wheel);
-}
-
-bool SchematicView::keyPressed (const juce::KeyPress& key)
-{
-    if (! selection_)
-        return false;
-    if (key == juce::KeyPress::deleteKey)
-    {
-        removeSelection();
-        return true;
-    }
-    if (key == juce::KeyPress::F2Key)
-    {
-        if (onRename)
-            onRename();
-        return true;
-    }
-    if (! key.getModifiers().isCommandDown())
-        return false;
-    const auto code = key.getKeyCode();
-    const auto direction = code == juce::KeyPress::leftKey    ? std::optional (SheetDirection::left)
-                           : code == juce::KeyPress::rightKey ? std::optional (SheetDirection::right)
-                           : code == juce::KeyPress::upKey    ? std::optional (SheetDirection::up)
-                           : code == juce::KeyPress::downKey  ? std::optional (SheetDirection::down)
-                                                              : std::nullopt;
-    const auto* const item = itemOf (*selection_);
-    if (! direction || item == nullptr)
-        return false;
-    if (const auto next = layout_.neighbour (static_cast<std::size_t> (item - layout_.items.data()), *direction))
-        takeHold (selectionOf (layout_.items[*next]));
-    return true;
 }
 
 } // namespace stopwright

@@ -18,7 +18,7 @@ namespace stopwright
 
 /// The schematic of the card in hand as the surface it is turned on: every symbol has its ring, the part that has the
 /// keyboard shows the ends of its leads, and a click on a wire puts the probe on its node. Faults stand where they are.
-/// Keys: Tab from part to part, Ctrl with an arrow to the neighbour, Delete removes, F2 renames.
+/// Keys: Tab from part to part, Ctrl with an arrow to the neighbour, Delete removes, F2 renames, F3 goes to the part desk.
 /// Threading: message thread.
 class SchematicView : public juce::Component, private BenchSession::Listener
 {
@@ -56,6 +56,7 @@ public:
     std::function<void()> onSelect;
     std::function<void()> onProbe;
     std::function<void()> onRename; ///< of the selection
+    std::function<void()> onDesk;   ///< the keyboard goes to all that there is of the selection
     std::function<void()> onResize; ///< the card needs another size than before
 
     /// The ring that turns `knob`, or nullptr: the value of a part or the level of a tap.
@@ -88,6 +89,7 @@ private:
     std::unique_ptr<PartCell> makeCell (const SheetItem& item) const;
     const SheetItem* itemOf (const Selection& selection) const;
     Selection selectionOf (const SheetItem& item) const;
+    bool walk (SheetDirection direction);
     void dropLead (const LeadHandle& handle, juce::Point<float> place);
     void paintFaults (juce::Graphics& graphics) const;
     void paintProbe (juce::Graphics& graphics) const;

@@ -81,6 +81,7 @@ SheetPanel::SheetPanel (BenchSession& session, TrialMatcher& matcher, TrialBar::
     add_.onClick = [this] { showAddMenu(); };
 
     view_.onSelect = [this] { desk_.show (view_.selection()); };
+    view_.onDesk = [this] { desk_.takeFocus(); };
     view_.onRename = [this] { desk_.beginRenaming(); };
     view_.onResize = [this] {
         view_.layOut ({ viewport_.getMaximumVisibleWidth(), viewport_.getMaximumVisibleHeight() });

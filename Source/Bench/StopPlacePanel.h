@@ -18,7 +18,7 @@ namespace stopwright
 class StopPlacePanel : public juce::Component, private BenchSession::Listener
 {
 public:
-    static constexpr float height = 252.0f; ///< at lettering scale 1
+    static constexpr float height = 284.0f; ///< at lettering scale 1
 
     StopPlacePanel (BenchSession& session, const Series& series);
     ~StopPlacePanel() override;

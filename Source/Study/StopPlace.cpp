@@ -17,6 +17,7 @@ namespace
 std::optional<double> differenceOf (const StopMatch& match, LevelMeasure measure)
 {
     MatchWish wish;
+    wish.keys = match.keys();
     wish.measure = measure;
     const double meanDb = match.step (wish, match.presentOhms()).meanDb;
     return std::isfinite (meanDb) ? std::optional (meanDb) : std::nullopt;

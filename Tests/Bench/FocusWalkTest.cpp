@@ -34,12 +34,15 @@ protected:
         forEach (*view_,
                  [&] (juce::Component& component)
                  {
-                     if (component.isShowing() && component.isEnabled() && component.getWantsKeyboardFocus()
-                         && ! component.getBounds().isEmpty())
+                     if (! isOnDesk (component) && component.isShowing() && component.isEnabled()
+                         && component.getWantsKeyboardFocus() && ! component.getBounds().isEmpty())
                          found.insert (&component);
                  });
         return found;
     }
+
+    /// What the part desk shows follows the part that has the keyboard: it is walked by itself.
+    bool isOnDesk (const juce::Component& component) const { return view_->sheet().desk().isParentOf (&component); }
 
     void press (const juce::KeyPress& key) { view_->getPeer()->handleKeyPress (key); }
 
@@ -58,7 +61,9 @@ protected:
         std::vector<juce::Component*> path;
         do
         {
-            path.push_back (juce::Component::getCurrentlyFocusedComponent());
+            auto* const focused = juce::Component::getCurrentlyFocusedComponent();
+            if (focused == nullptr || ! isOnDesk (*focused))
+                path.push_back (focused);
             press (key);
         } while (juce::Component::getCurrentlyFocusedComponent() != &start && path.size() <= most);
         return path;
@@ -91,6 +96,26 @@ TEST_F (FocusWalkTest, TabReachesEveryControlOfAnInstrumentOnceAndComesRound)
     session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, 1e3); // undo is enabled
     EXPECT_GE (controls().size(), 30U);
     expectARoundOfEverything();
+}
+
+TEST_F (FocusWalkTest, F3GoesFromAPartToItsDeskAndTabWalksIt)
+{
+    openView();
+    view_->sheet().schematic().takeHold ({ false, "L1" });
+    press (juce::KeyPress (juce::KeyPress::F3Key));
+    std::set<std::string> reached;
+    for (int step = 0; step < 6; ++step)
+    {
+        auto* const focused = juce::Component::getCurrentlyFocusedComponent();
+        ASSERT_NE (focused, nullptr);
+        if (! isOnDesk (*focused))
+            break;
+        reached.insert (nameOf (focused));
+        press (juce::KeyPress (juce::KeyPress::tabKey));
+    }
+    EXPECT_TRUE (reached.contains ("Rename") && reached.contains ("Remove") && reached.contains ("lead 1"))
+        << reached.size();
+    EXPECT_GE (reached.size(), 6U); // two numbers, two leads, two buttons
 }
 
 TEST_F (FocusWalkTest, TabReachesEveryControlOfACardAndWhileAPiecePlays)
