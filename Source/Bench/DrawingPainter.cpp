@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <optional>
+#include <utility>
 
 namespace stopwright
 {
@@ -23,13 +24,14 @@ constexpr float hatchWidth = 0.8f;
 juce::Path pathOf (const std::vector<DrawingPoint>& points, bool isClosed)
 {
     juce::Path path;
+    bool isBegun = false; // a path of one point calls itself empty
     for (const auto& point : points)
     {
         const juce::Point<float> place (static_cast<float> (point.x), static_cast<float> (point.y));
-        if (path.isEmpty())
-            path.startNewSubPath (place);
-        else
+        if (std::exchange (isBegun, true))
             path.lineTo (place);
+        else
+            path.startNewSubPath (place);
     }
     if (isClosed)
         path.closeSubPath();
