@@ -23,6 +23,7 @@ constexpr float hatchWidth = 0.8f;
 juce::Path pathOf (const std::vector<DrawingPoint>& points, bool isClosed)
 {
     juce::Path path;
+    bool isBegun = false; // a path of one point calls itself empty
     for (const auto& point : points)
     {
         const juce::Point<float> place (static_cast<float> (point.x), static_cast<float> (point.y));
@@ -30,6 +31,8 @@ juce::Path pathOf (const std::vector<DrawingPoint>& points, bool isClosed)
             path.startNewSubPath (place);
         else
             path.lineTo (place);
+        else
+            path.startNewSubPath (place);
     }
     if (isClosed)
         path.closeSubPath();

@@ -49,7 +49,6 @@ ReadingBar::ReadingBar (ReadingChoices& choices)
     for (auto* control :
          std::initializer_list<juce::Component*> { &target_, &phase_, &volts_, &time_, &level_, &stageKeys_ })
         addChildComponent (control);
-    addAndMakeVisible (keep_);
     refresh();
 }
 
@@ -75,7 +74,6 @@ void ReadingBar::fill()
     target_.setTooltip (
         "Target: a mask of the levels that the partials should have, to hold the result against. Masks come with the "
         "program, or from a file.");
-    keep_.setTooltip ("Keep the picture or its numbers: in a file, or as text on the clipboard.");
 }
 
 void ReadingBar::connect()
@@ -110,11 +108,6 @@ void ReadingBar::connect()
         if (onTarget)
             onTarget (target_);
     };
-    keep_.onClick = [this]
-    {
-        if (onKeep)
-            onKeep (keep_);
-    };
 }
 
 void ReadingBar::tell (Need need)
@@ -134,31 +127,37 @@ void ReadingBar::refresh()
     level_.setSelectedId (static_cast<int> (choices_.level) + 1, juce::dontSendNotification);
     stageKeys_.setSelectedId (static_cast<int> (choices_.stageKeys) + 1, juce::dontSendNotification);
     phase_.setToggleState (choices_.hasPhase, juce::dontSendNotification);
-    resized();
 }
 
-void ReadingBar::resized()
+int ReadingBar::layOut (int available)
 {
-    auto area = getLocalBounds();
     const int space = Lettering::px (gap);
-    const auto widthOf = [] (const juce::String& text)
-    { return Lettering::widthOf (Lettering::body(), text) + Lettering::px (36.0f); };
-    keep_.setBounds (area.removeFromRight (widthOf (keep_.getButtonText()) - Lettering::px (14.0f)));
-    area.removeFromRight (space);
+    const int tall = Lettering::px (height);
+    int x = 0;
+    const auto place = [&] (juce::Component& control, int wanted)
+    {
+        if (! control.isVisible())
+            return;
+        const int left = x == 0 ? 0 : x + space;
+        control.setBounds (left, 0, std::max (0, std::min (wanted, available - left)), tall);
+        x = control.getRight();
+    };
+    const auto widthOf = [] (const juce::String& text, float beside)
+    { return Lettering::widthOf (Lettering::body(), text) + Lettering::px (beside); };
+    constexpr float besideButton = 22.0f;
+    constexpr float besideBox = 36.0f;
 
     const auto words =
         choices_.mask != nullptr ? juce::String::fromUTF8 (choices_.mask->name.c_str()) : juce::String ("none");
     target_.setButtonText (
-        Lettering::fitted (Lettering::body(), "Target: " + words, area.getWidth() - Lettering::px (20.0f)));
-    target_.setBounds (
-        area.withWidth (std::min (area.getWidth(), widthOf (target_.getButtonText()) - Lettering::px (14.0f))));
-    phase_.setBounds (area.withWidth (std::min (area.getWidth(), widthOf ("Phase"))));
-    level_.setBounds (area.withWidth (std::min (area.getWidth(), widthOf ("A-weighted"))));
-    stageKeys_.setBounds (area.withWidth (std::min (area.getWidth(), widthOf ("Every key"))));
-    const int half = std::min ((area.getWidth() - space) / 2, widthOf ("auto volts"));
-    volts_.setBounds (area.removeFromLeft (half));
-    area.removeFromLeft (space);
-    time_.setBounds (area.removeFromLeft (half));
+        Lettering::fitted (Lettering::body(), "Target: " + words, available - Lettering::px (besideButton)));
+    place (target_, widthOf (target_.getButtonText(), besideButton));
+    place (phase_, widthOf (phase_.getButtonText(), besideBox));
+    place (level_, widthOf ("A-weighted", besideBox));
+    place (stageKeys_, widthOf ("Every key", besideBox));
+    place (volts_, widthOf ("auto volts", besideBox));
+    place (time_, widthOf ("auto volts", besideBox));
+    return x;
 }
 
 } // namespace stopwright

@@ -11,7 +11,7 @@
 namespace stopwright
 {
 
-/// The settings that belong to the reading that is shown, and the button to keep it. Threading: message thread.
+/// The settings that belong to the reading that is shown. Threading: message thread.
 class ReadingBar : public juce::Component
 {
 public:
@@ -29,14 +29,11 @@ public:
 
     std::function<void (Need)> onChange;
     std::function<void (juce::Component&)> onTarget; ///< opens the choice of masks at the button
-    std::function<void (juce::Component&)> onKeep;   ///< opens the choice of what to keep
 
     /// After the choices were changed elsewhere.
     void refresh();
 
     juce::TextButton& target() noexcept { return target_; }
-
-    juce::TextButton& keep() noexcept { return keep_; }
 
     juce::ComboBox& volts() noexcept { return volts_; }
 
@@ -48,7 +45,8 @@ public:
 
     juce::ToggleButton& phase() noexcept { return phase_; }
 
-    void resized() override;
+    /// Places the controls for the lettering in force, in no more than `available` pixels; how many they take.
+    int layOut (int available);
 
 private:
     void fill();
@@ -64,7 +62,6 @@ private:
     juce::ComboBox time_;
     juce::ComboBox level_;
     juce::ComboBox stageKeys_;
-    juce::TextButton keep_ { "Keep" };
 };
 
 } // namespace stopwright

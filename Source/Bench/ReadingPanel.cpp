@@ -46,9 +46,11 @@ ReadingPanel::ReadingPanel (BenchSession& session)
             drawPicture();
     };
     bar_.onTarget = [this] (juce::Component& button) { showTargets (button); };
-    bar_.onKeep = [this] (juce::Component& button) { keeper_.showMenu (button); };
+    keep_.onClick = [this] { keeper_.showMenu (keep_); };
+    keep_.setTooltip ("Keep the picture or its numbers: in a file, or as text on the clipboard.");
     canvas_.onSpot = [this] { tellSpot(); };
     addAndMakeVisible (chooser_);
+    addAndMakeVisible (keep_);
     addAndMakeVisible (bar_);
     addAndMakeVisible (canvas_);
     canvas_.setTooltip (readingLesson (choices_.kind));
@@ -67,6 +69,7 @@ void ReadingPanel::choose (ReadingKind kind)
         return;
     chooser_.show (kind);
     bar_.refresh();
+    placeBar();
     canvas_.choose (-1);
     canvas_.setTooltip (readingLesson (kind));
     request (true);
@@ -104,6 +107,7 @@ void ReadingPanel::setMask (MaskShelf::Mask mask)
 {
     choices_.mask = std::move (mask);
     bar_.refresh();
+    placeBar();
     if (choices_.kind == ReadingKind::harmonics)
         request (false);
 }
@@ -180,6 +184,7 @@ void ReadingPanel::tellSpot()
 {
     canvas_.setTitle (juce::String (readingName (choices_.kind)) + ", " + placeText (100000));
     canvas_.setDescription (readingText());
+    repaint (place_);
     repaint (words_);
 }
 
@@ -207,9 +212,10 @@ void ReadingPanel::paint (juce::Graphics& graphics)
     BenchLook::drawSheet (graphics, *this);
     const auto& colours = BenchLook::paletteOf (*this);
     const int row = Lettering::px (wordRow);
-    auto area = words_;
     graphics.setColour (colours.faintInk);
-    Lettering::draw (graphics, *this, placeText (area.getWidth()), Lettering::small(), area.removeFromTop (row));
+    Lettering::draw (graphics, *this, placeText (place_.getWidth()), Lettering::small(), place_,
+                     juce::Justification::centredRight);
+    auto area = words_;
     if (canvas_.sentence().isNotEmpty())
         return; // told in the picture's place
     graphics.setColour (colours.ink);
@@ -224,15 +230,29 @@ void ReadingPanel::paint (juce::Graphics& graphics)
         Lettering::draw (graphics, *this, line, Lettering::small(), area.removeFromTop (row));
 }
 
+void ReadingPanel::placeBar()
+{
+    auto area = place_.getUnion (bar_.getBounds());
+    const int width = bar_.layOut (area.getWidth());
+    bar_.setBounds (area.removeFromLeft (width));
+    place_ = area.withTrimmedLeft (Lettering::px (2.0f * gap));
+    repaint();
+}
+
 void ReadingPanel::resized()
 {
     auto area = getLocalBounds().reduced (Lettering::px (margin));
-    chooser_.setBounds (area.removeFromTop (Lettering::px (ReadingChooser::height)));
+    auto first = area.removeFromTop (Lettering::px (ReadingChooser::height));
+    keep_.setBounds (
+        first.removeFromRight (Lettering::widthOf (Lettering::body(), keep_.getButtonText()) + Lettering::px (16.0f)));
+    first.removeFromRight (Lettering::px (gap));
+    chooser_.setBounds (first);
     area.removeFromTop (Lettering::px (gap));
-    bar_.setBounds (area.removeFromTop (Lettering::px (ReadingBar::height)));
-    bar_.resized(); // the lettering may have changed under the same bounds
+    place_ = area.removeFromTop (Lettering::px (ReadingBar::height));
+    bar_.setBounds (place_.withWidth (0));
+    placeBar();
     area.removeFromTop (Lettering::px (gap));
-    words_ = area.removeFromTop ((1 + sentenceRows) * Lettering::px (wordRow));
+    words_ = area.removeFromTop (sentenceRows * Lettering::px (wordRow));
     area.removeFromTop (Lettering::px (gap));
     canvas_.setBounds (area);
     if (canvas_.sentence().isEmpty() && result_.as<std::monostate>() == nullptr)

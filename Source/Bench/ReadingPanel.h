@@ -54,6 +54,8 @@ public:
 
     ReadingBar& bar() noexcept { return bar_; }
 
+    juce::TextButton& keep() noexcept { return keep_; }
+
     ReadingCanvas& canvas() noexcept { return canvas_; }
 
     ReadingKeeper& keeper() noexcept { return keeper_; }
@@ -76,6 +78,7 @@ private:
     void request (bool isOther);
     void take (ReadingResult result);
     void drawPicture();
+    void placeBar();
     void tellSpot();
     void showTargets (juce::Component& button);
     void askForMask();
@@ -88,11 +91,13 @@ private:
     std::vector<std::string> clipped_;
     MaskShelf masks_;
     ReadingChooser chooser_;
+    juce::TextButton keep_ { "Keep" };
     ReadingBar bar_ { choices_ };
     ReadingCanvas canvas_;
     ReadingKeeper keeper_;
     std::unique_ptr<juce::FileChooser> fileChooser_;
-    juce::Rectangle<int> words_; ///< of the place and the numbers
+    juce::Rectangle<int> place_; ///< of what the reading is of
+    juce::Rectangle<int> words_; ///< of its numbers
     ReadingWorker worker_;
 
     JUCE_DECLARE_NON_COPYABLE_WITH_LEAK_DETECTOR (ReadingPanel)

@@ -99,7 +99,7 @@ private:
     {
         constexpr double levelShare = 0.36;
         const double left = textWidth ("\u2212100", letter_, false) + 0.8 * letter_;
-        const double gap = 0.8 * letter_;
+        const double gap = 1.2 * letter_;
         const double height = area.height - 0.7 * letter_ - 1.8 * letter_ - gap;
         strip_ = { area.x + left, area.y + 0.7 * letter_, area.width - left - 0.5 * letter_, levelShare * height };
         map_ = { strip_.x, strip_.bottom() + gap, strip_.width, height - strip_.height };
@@ -124,34 +124,36 @@ private:
 
     double keyWidth() const { return map_.width / static_cast<double> (rows_.size()); }
 
-    double xOf (std::size_t row) const { return map_.x + keyWidth() * static_cast<double> (row); }
+    /// On whole points, so that neighbours of one shade show no seam.
+    double xOf (std::size_t row) const { return std::round (map_.x + keyWidth() * static_cast<double> (row)); }
 
     double rowHeight() const { return map_.height / harmonics; }
 
     /// Harmonic 1 at the bottom. Range: harmonic 1 ..
-    double yOf (int harmonic) const { return map_.bottom() - rowHeight() * harmonic; }
+    double yOf (int harmonic) const { return std::round (map_.bottom() - rowHeight() * harmonic); }
 
     void addKey (std::size_t row)
     {
         const auto& key = rows_[row];
         const double x = xOf (row);
+        const double width = xOf (row + 1) - x;
         const auto name = keyText (key.key, key.fundamentalHz);
         const auto told = levelText (levelOfRms (volts (key), format_.unit), format_.unit)
                           + (level_ == CompassLevel::rms ? "" : ", A-weighted");
-        picture_.spots.push_back ({ { x, strip_.y, keyWidth(), strip_.height },
+        picture_.spots.push_back ({ { x, strip_.y, width, strip_.height },
                                     name + ": " + told,
                                     DrawingPoint { x + 0.5 * keyWidth(), up_.at (decibels (key)) } });
         for (int harmonic = harmonics; harmonic >= 1; --harmonic)
         {
             const double db = key.harmonicDb[static_cast<std::size_t> (harmonic) - 1];
-            const DrawingBox cell { x, yOf (harmonic), keyWidth(), rowHeight() };
+            const DrawingBox cell { x, yOf (harmonic), width, yOf (harmonic - 1) - yOf (harmonic) };
             if (const int shade = compassShade (db); shade < compassShades)
                 pen_.fill (cell, Ink::result, strengths[static_cast<std::size_t> (shade)]);
             picture_.spots.push_back (
                 { cell, name + ", partial " + std::to_string (harmonic) + ": " + decibelText (db), {} });
         }
         if (key.key == keyInHand_)
-            pen_.frame ({ x, map_.y, keyWidth(), map_.height }, Ink::notice, 1.5);
+            pen_.frame ({ x, map_.y, width, map_.height }, Ink::notice, 1.5);
     }
 
     void addLevelLine()
@@ -180,7 +182,7 @@ private:
             if (key % octave != 0)
                 continue;
             const double x = xOf (row) + 0.5 * keyWidth();
-            pen_.line ({ x, strip_.y }, { x, strip_.bottom() }, Ink::grid);
+            pen_.rule ({ x, strip_.y }, { x, strip_.bottom() });
             pen_.line ({ x, map_.bottom() }, { x, map_.bottom() + 0.3 * letter_ }, Ink::faintInk);
             const auto name = keyName (key);
             const double width = textWidth (name, letter_, false);
@@ -195,7 +197,9 @@ private:
     void addHarmonicNumbers()
     {
         double lastTop = 1e9;
-        for (const int harmonic : { 1, 2, 3, 4, 6, 8, 12, 16 })
+        const std::vector<int> numbers = rowHeight() >= 1.1 * letter_ ? std::vector { 1, 2, 3, 4, 6, 8, 10, 12, 14, 16 }
+                                                                      : std::vector { 1, 4, 8, 12, 16 };
+        for (const int harmonic : numbers)
         {
             const double middle = yOf (harmonic) + 0.5 * rowHeight();
             if (middle + 0.45 * letter_ > lastTop)

@@ -39,6 +39,14 @@ void DrawingPen::line (DrawingPoint from, DrawingPoint to, Ink ink, double width
     drawing_.lines.push_back ({ { from, to }, ink, width, false, isDashed });
 }
 
+void DrawingPen::rule (DrawingPoint from, DrawingPoint to)
+{
+    const bool isUpright = from.x == to.x;
+    fill ({ isUpright ? std::floor (from.x) : from.x, isUpright ? from.y : std::floor (from.y),
+            isUpright ? 1.0 : to.x - from.x, isUpright ? to.y - from.y : 1.0 },
+          Ink::grid);
+}
+
 void DrawingPen::path (std::vector<DrawingPoint> points, Ink ink, double width, bool isDashed)
 {
     drawing_.lines.push_back ({ std::move (points), ink, width, false, isDashed });

@@ -15,6 +15,9 @@ public:
     explicit DrawingPen (Drawing& drawing) : drawing_ (drawing) {}
 
     void line (DrawingPoint from, DrawingPoint to, Ink ink, double width = 1.0, bool isDashed = false);
+    /// A line of the ruling, upright or level: it lies behind all that is filled after it.
+    void rule (DrawingPoint from, DrawingPoint to);
+
     void path (std::vector<DrawingPoint> points, Ink ink, double width = 1.0, bool isDashed = false);
     void frame (const DrawingBox& box, Ink ink, double width = 1.0, bool isDashed = false);
     void fill (const DrawingBox& box, Ink ink, double strength = 1.0);

@@ -30,6 +30,8 @@ constexpr double windowStrength = 0.2;
 constexpr double numberRow = 1.55;
 constexpr double hertzRow = 2.85;
 
+constexpr double leastForHertz = 12.0; ///< ems of height; with less the frequencies are told at the partials alone
+
 /// The window of the mask that is about a partial, if there is one.
 const MaskWindow* windowOf (const HarmonicReading& reading, const Bar& bar)
 {
@@ -69,14 +71,13 @@ public:
 
     ReadingPicture picture()
     {
-        auto area = beginPicture (picture_, format_);
-        area = addTargetLine (addLegend (area));
-        placePlot (area);
-        picture_.sentence = strongestSentence();
+        placePlot (addLegend (beginPicture (picture_, format_)));
+        picture_.sentence = reading_.mask ? targetSentence() : strongestSentence();
         if (reading_.bars.empty() || plot_.width < 4.0 * letter_ || plot_.height < 2.0 * letter_)
             return std::move (picture_);
         ruleAcross (pen_, plot_, up_, decibelMarks (up_, letter_, "dB"), letter_);
-        ruleUp (pen_, plot_, across_, hertzMarks (across_), letter_, plot_.bottom() + hertzRow * letter_);
+        if (hasHertz_)
+            ruleUp (pen_, plot_, across_, hertzMarks (across_), letter_, plot_.bottom() + hertzRow * letter_);
         addBands();
         addBars();
         pen_.line ({ plot_.x, plot_.bottom() }, { plot_.right(), plot_.bottom() }, Ink::ink);
@@ -111,32 +112,18 @@ private:
         return legend.rest();
     }
 
-    DrawingBox addTargetLine (const DrawingBox& area)
-    {
-        if (! reading_.mask)
-            return area;
-        const auto& mask = *reading_.mask;
-        const auto verdict = fitText (mask.fit) + (mask.isForKey ? "" : ", not meant for this key");
-        const double verdictWidth = textWidth (": " + verdict, letter_, true);
-        const auto about = mask.name + " (" + originText (mask.certainty, mask.source) + ")";
-        const auto name = fittedText (about, letter_, false, area.width - verdictWidth);
-        const double y = area.y + 1.05 * letter_;
-        pen_.text ({ area.x, y }, name, letter_, Ink::target);
-        pen_.text ({ area.x + textWidth (name, letter_, false), y }, ": " + verdict, letter_,
-                   mask.fit.outside == 0 ? Ink::ink : Ink::notice, TextAlign::left, true);
-        return { area.x, area.y + 1.55 * letter_, area.width, area.height - 1.55 * letter_ };
-    }
-
     void placePlot (const DrawingBox& area)
     {
         const double left = textWidth ("\u221280", letter_, false) + 0.9 * letter_;
+        hasHertz_ = area.height >= leastForHertz * letter_;
         plot_ = { area.x + left, area.y + 0.7 * letter_, area.width - left - 0.6 * letter_,
-                  area.height - 3.9 * letter_ };
+                  area.height - (hasHertz_ ? 3.9 : 2.6) * letter_ };
         const double lowestHz = reading_.bars.empty() ? 50.0 : std::max (10.0, 0.8 * reading_.bars.front().frequencyHz);
         across_ = { lowestHz, highestHz, plot_.x, plot_.right(), true };
         up_ = { lowestDb, highestDb, plot_.bottom(), plot_.y, false };
         pen_.text ({ area.x, plot_.bottom() + numberRow * letter_ }, "no.", letter_, Ink::faintInk);
-        pen_.text ({ area.x, plot_.bottom() + hertzRow * letter_ }, "Hz", letter_, Ink::faintInk);
+        if (hasHertz_)
+            pen_.text ({ area.x, plot_.bottom() + hertzRow * letter_ }, "Hz", letter_, Ink::faintInk);
     }
 
     void addWindow (const DrawingBox& box, Ink ink, double width, bool hasFloor)
@@ -207,7 +194,7 @@ private:
         constexpr double widest = 12.0;
         const double left = std::min (widest, 0.5 * before);
         const double right = std::min (widest, 0.5 * after);
-        picture_.spots.push_back ({ { x - left, plot_.y, left + right, plot_.height + 3.0 * letter_ },
+        picture_.spots.push_back ({ { x - left, plot_.y, left + right, plot_.height + (hasHertz_ ? 3.0 : 1.8) * letter_ },
                                     "Partial " + sentenceOf (bar),
                                     DrawingPoint { x, up_.at (bar.isAbsent ? lowestDb : bar.resultDb) } });
     }
@@ -237,6 +224,13 @@ private:
         return "Strongest: partial " + sentenceOf (reading_.bars[static_cast<std::size_t> (reading_.strongest)]);
     }
 
+    std::string targetSentence() const
+    {
+        const auto& mask = *reading_.mask;
+        return mask.name + " (" + originText (mask.certainty, mask.source) + "): " + fitText (mask.fit)
+               + (mask.isForKey ? "" : "; it is not meant for this key");
+    }
+
     void addNumbers()
     {
         double lastRight = -1e9;
@@ -259,6 +253,7 @@ private:
     ReadingPicture picture_;
     DrawingPen pen_;
     DrawingBox plot_;
+    bool hasHertz_ = true;
     PlotAxis across_;
     PlotAxis up_;
 };

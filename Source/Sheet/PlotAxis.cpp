@@ -67,7 +67,7 @@ void ruleAcross (DrawingPen& pen,
     for (const auto& mark : marks)
     {
         const double y = axis.at (mark.value);
-        pen.line ({ plot.x, y }, { plot.right(), y }, Ink::grid);
+        pen.rule ({ plot.x, y }, { plot.right(), y });
         if (! mark.label.empty())
             pen.text ({ plot.x - 0.4 * letter, y + middleOfDigits * letter }, mark.label, letter, Ink::faintInk,
                       TextAlign::right);
@@ -85,7 +85,7 @@ void ruleUp (DrawingPen& pen,
     for (const auto& mark : marks)
     {
         const double x = axis.at (mark.value);
-        pen.line ({ x, plot.y }, { x, plot.bottom() }, Ink::grid);
+        pen.rule ({ x, plot.y }, { x, plot.bottom() });
         const double width = textWidth (mark.label, letter, false);
         const double left = std::max (0.0, std::min (x - 0.5 * width, plot.right() + 0.5 * letter - width));
         if (mark.label.empty() || left < lastRight + gapBetweenLabels * letter)

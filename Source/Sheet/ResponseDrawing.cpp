@@ -23,6 +23,7 @@ using Curve = ResponseReading::Curve;
 
 constexpr double shownDb = 60.0;
 constexpr double halfTurn = 180.0;
+constexpr double leastForPhase = 9.0; ///< ems of height that curves and phase need; with less it is told in words
 
 /// Taps are told apart by number, dashes and ink together.
 struct CurveStyle
@@ -47,6 +48,7 @@ public:
     ResponsePlot (const ResponseReading& reading, bool hasPhase, const ReadingFormat& format)
         : reading_ (reading),
           hasPhase_ (hasPhase),
+          tellsPhase_ (hasPhase),
           format_ (format),
           letter_ (format.letter),
           pen_ (picture_.drawing)
@@ -89,9 +91,8 @@ private:
         if (hasPartials())
         {
             legend.add ([this] (const DrawingBox& box) { pen_.disc (middleOf (box), 2.8, Ink::ink); },
-                        "partial of " + keyName (reading_.key));
-            legend.add ([this] (const DrawingBox& box) { pen_.ring (middleOf (box), 2.8, Ink::ink); },
-                        "not in its wave");
+                        keyName (reading_.key) + "'s partials");
+            legend.add ([this] (const DrawingBox& box) { pen_.ring (middleOf (box), 2.8, Ink::ink); }, "not in wave");
         }
         return legend.rest();
     }
@@ -108,6 +109,7 @@ private:
         plot_ = { area.x + left, area.y + 0.7 * letter_, area.width - left - 0.8 * letter_,
                   area.height - 2.6 * letter_ };
         labelY_ = plot_.bottom() + 1.55 * letter_;
+        hasPhase_ = hasPhase_ && plot_.height >= leastForPhase * letter_;
         if (hasPhase_)
         {
             const double gap = 1.2 * letter_;
@@ -136,7 +138,7 @@ private:
             marks = { { 0.0, "0\u00b0" } };
         ruleAcross (pen_, strip_, phase_, marks, letter_);
         for (const auto& mark : hertzMarks (across_))
-            pen_.line ({ across_.at (mark.value), strip_.y }, { across_.at (mark.value), strip_.bottom() }, Ink::grid);
+            pen_.rule ({ across_.at (mark.value), strip_.y }, { across_.at (mark.value), strip_.bottom() });
         pen_.frame (strip_, Ink::hairline);
     }
 
@@ -204,7 +206,7 @@ private:
     void addSpots()
     {
         constexpr double widest = 12.0;
-        const auto places = responsePlaces (reading_, hasPhase_);
+        const auto places = responsePlaces (reading_, tellsPhase_);
         for (std::size_t index = 0; index < places.size(); ++index)
         {
             const double x = across_.at (places[index].frequencyHz);
@@ -219,7 +221,8 @@ private:
     }
 
     const ResponseReading& reading_;
-    bool hasPhase_;
+    bool hasPhase_;   ///< in a strip of its own
+    bool tellsPhase_; ///< at the spots
     const ReadingFormat& format_;
     double letter_;
     double labelY_ = 0.0;

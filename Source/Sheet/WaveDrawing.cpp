@@ -123,12 +123,14 @@ private:
     void rule()
     {
         for (int division = 1; division < ScopeSetting::divisionsAcross; ++division)
-            pen_.line ({ xOf (division), plot_.y }, { xOf (division), plot_.bottom() }, Ink::grid);
+            pen_.rule ({ xOf (division), plot_.y }, { xOf (division), plot_.bottom() });
         for (int division = 1; division < ScopeSetting::divisionsUp; ++division)
         {
             const double y = plot_.y + plot_.height * division / up;
-            const bool isMiddle = 2 * division == ScopeSetting::divisionsUp;
-            pen_.line ({ plot_.x, y }, { plot_.right(), y }, isMiddle ? Ink::hairline : Ink::grid);
+            if (2 * division == ScopeSetting::divisionsUp)
+                pen_.line ({ plot_.x, y }, { plot_.right(), y }, Ink::hairline);
+            else
+                pen_.rule ({ plot_.x, y }, { plot_.right(), y });
         }
         pen_.frame (plot_, Ink::hairline);
     }

@@ -37,7 +37,7 @@ TEST (PlotAxis, LabelsThatWouldTouchAreLeftOut)
     DrawingPen pen (drawing);
     const PlotAxis axis { 20.0, 20000.0, 0.0, 120.0, true };
     ruleUp (pen, { 0.0, 0.0, 120.0, 50.0 }, axis, hertzMarks (axis), 10.0, 62.0);
-    EXPECT_EQ (drawing.lines.size(), 10u) << "every line stays";
+    EXPECT_EQ (drawing.areas.size(), 10u) << "every line stays";
     EXPECT_LT (drawing.texts.size(), 10u);
     for (std::size_t text = 1; text < drawing.texts.size(); ++text)
         EXPECT_FALSE (textBox (drawing.texts[text]).meets (textBox (drawing.texts[text - 1])));
