@@ -33,6 +33,7 @@ SchematicView::SchematicView (BenchSession& session, const Series& series) : ses
 
 SchematicView::~SchematicView()
 {
+    dropCells();
     session_.removeListener (*this);
 }
 
@@ -63,9 +64,7 @@ void SchematicView::rebuild()
     if (selection_ && itemOf (*selection_) == nullptr)
         selection_.reset();
     const bool hadFocus = hasKeyboardFocus (true);
-    handles_.clear();
-    cells_.clear();
-    cellNames_.clear();
+    dropCells();
     addCells();
     redraw();
     if (onResize)
@@ -76,6 +75,16 @@ void SchematicView::rebuild()
         takeHold (*selection_);
     if (onSelect)
         onSelect();
+}
+
+/// One that goes hands the keyboard to its neighbour, which must not be taken for a choice.
+void SchematicView::dropCells()
+{
+    for (const auto& cell : cells_)
+        cell->onFocus = {};
+    handles_.clear();
+    cells_.clear();
+    cellNames_.clear();
 }
 
 void SchematicView::redraw()

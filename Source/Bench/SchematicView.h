@@ -84,6 +84,7 @@ private:
     void rebuild();
     void redraw();
     void addCells();
+    void dropCells();
     void placeCells();
     void addHandles();
     std::unique_ptr<PartCell> makeCell (const SheetItem& item) const;
