@@ -3,6 +3,7 @@
 
 #include "Bench/Lettering.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <optional>
@@ -47,6 +48,22 @@ std::optional<juce::Rectangle<float>> rectangleOf (const std::vector<DrawingPoin
     return juce::Rectangle<double> ({ points[0].x, points[0].y }, { points[2].x, points[2].y }).toFloat();
 }
 
+/// Slanted lines cut off at the rectangle, all of which pass through the same raster of the drawing. Cut by arithmetic
+/// they are many times faster than by a clip region.
+juce::Path hatchingOf (juce::Rectangle<float> area)
+{
+    juce::Path path;
+    const float last = area.getRight() + area.getBottom();
+    for (float sum = std::ceil ((area.getX() + area.getY()) / hatchSpacing) * hatchSpacing; sum < last;
+         sum += hatchSpacing)
+    {
+        const float top = std::max (area.getY(), sum - area.getRight());
+        const float bottom = std::min (area.getBottom(), sum - area.getX());
+        path.addLineSegment ({ sum - top, top, sum - bottom, bottom }, hatchWidth);
+    }
+    return path;
+}
+
 } // namespace
 
 DrawingPainter::DrawingPainter (juce::Graphics& graphics, const Palette& palette, const juce::Component* owner)
@@ -76,23 +93,24 @@ void DrawingPainter::paint (const DrawnArea& area)
 {
     graphics_.setColour (colourOf (area.ink, palette_, area.strength));
     if (area.isHatched)
-        hatch (pathOf (area.points, true));
+        hatch (area);
     else if (const auto rectangle = rectangleOf (area.points))
         graphics_.fillRect (*rectangle);
     else
         graphics_.fillPath (pathOf (area.points, true));
 }
 
-/// Slanted lines, all of which pass through the same raster of the drawing.
-void DrawingPainter::hatch (const juce::Path& path)
+void DrawingPainter::hatch (const DrawnArea& area)
 {
+    if (const auto rectangle = rectangleOf (area.points))
+    {
+        graphics_.fillPath (hatchingOf (*rectangle));
+        return;
+    }
+    const auto path = pathOf (area.points, true);
     const juce::Graphics::ScopedSaveState saved (graphics_);
     graphics_.reduceClipRegion (path);
-    const auto bounds = path.getBounds();
-    const float first = std::floor ((bounds.getX() + bounds.getY()) / hatchSpacing) * hatchSpacing;
-    for (float sum = first; sum < bounds.getRight() + bounds.getBottom(); sum += hatchSpacing)
-        graphics_.drawLine (sum - bounds.getY(), bounds.getY(), sum - bounds.getBottom(), bounds.getBottom(),
-                            hatchWidth);
+    graphics_.fillPath (hatchingOf (path.getBounds()));
 }
 
 void DrawingPainter::paint (const DrawnLine& line)
@@ -115,7 +133,7 @@ void DrawingPainter::paint (const DrawnLine& line)
                               static_cast<float> (line.points[1].x), static_cast<float> (line.points[1].y) },
                             width);
     else
-        graphics_.strokePath (path, juce::PathStrokeType (width, juce::PathStrokeType::curved));
+        graphics_.strokePath (path, juce::PathStrokeType (width, juce::PathStrokeType::beveled));
 }
 
 void DrawingPainter::paint (const DrawnText& text)

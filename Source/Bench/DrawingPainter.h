@@ -29,7 +29,7 @@ private:
     void paint (const DrawnArea& area);
     void paint (const DrawnLine& line);
     void paint (const DrawnText& text);
-    void hatch (const juce::Path& path);
+    void hatch (const DrawnArea& area);
 
     juce::Graphics& graphics_;
     const Palette& palette_;
