@@ -187,7 +187,7 @@ private:
         if (bar.isAbsent)
         {
             if (room > 0.5 * letter_)
-                pen_.ring ({ x, plot_.bottom() - 4.0 }, 3.0, Ink::ink);
+                pen_.ring ({ x, plot_.bottom() - 4.0 }, 0.28 * letter_, Ink::ink);
             return;
         }
         const double top = up_.at (bar.sourceDb);
