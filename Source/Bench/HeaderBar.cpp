@@ -44,7 +44,7 @@ HeaderBar::HeaderBar (BenchSession& session, Actions actions) : session_ (sessio
     view_.setTooltip ("Recent files, text size, unit of levels, light or dark, glossary, cautions.");
     stops_.setTitle ("Stop in hand");
     stops_.setTooltip (
-        "Stop: one voice of the organ, drawn by a tablet. The one chosen here is in hand: its parts and harmonics are "
+        "Stop: one voice of the organ, drawn by a tablet. The one chosen here is in hand: its parts and readings are "
         "shown and changed; what sounds is what is drawn in the list of stops. The proposed stop stands first.");
     setTerm (stops_, "stop in hand");
     stops_.onChange = [this] { actions_.chooseStop (stops_.getSelectedId() - 1); };

@@ -27,7 +27,7 @@ void requireStageCards (const Instrument& instrument, const InstrumentCards& car
     }
 }
 
-/// The demonstration of what is loaded: a stop in its instrument, its bus behind it.
+/// What cannot be used is left out instead of refused.
 InstrumentCards usableCards (const InstrumentCards& cards)
 {
     auto usable = cards;

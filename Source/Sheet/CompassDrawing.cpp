@@ -82,17 +82,20 @@ private:
                 pen_.line ({ box.x, y }, { box.right(), y }, Ink::ink, 1.6);
             },
             levelName());
-        for (int shade = 0; shade < compassShades; ++shade)
-            legend.add (
-                [&] (const DrawingBox& box)
-                {
-                    pen_.fill (box, Ink::result, strengths[static_cast<std::size_t> (shade)]);
-                    pen_.frame (box, Ink::hairline);
-                },
-                (shade == 0 ? "to " : "") + signedText (-dbPerShade * (shade + 1), 0)
-                    + (shade + 1 == compassShades ? " dB" : ""));
-        legend.note ("re each key's strongest");
+        legend.add ([this] (const DrawingBox& box) { addShades (box); },
+                    "0 to " + signedText (-dbPerShade * compassShades, 0) + " dB re the strongest",
+                    static_cast<double> (compassShades));
         return legend.rest();
+    }
+
+    /// All shades side by side, the fullest first.
+    void addShades (const DrawingBox& box)
+    {
+        const double width = box.width / compassShades;
+        for (int shade = 0; shade < compassShades; ++shade)
+            pen_.fill ({ box.x + width * shade, box.y, width, box.height }, Ink::result,
+                       strengths[static_cast<std::size_t> (shade)]);
+        pen_.frame (box, Ink::hairline);
     }
 
     void placePlots (const DrawingBox& area)
@@ -153,7 +156,16 @@ private:
                 { cell, name + ", partial " + std::to_string (harmonic) + ": " + decibelText (db), {} });
         }
         if (key.key == keyInHand_)
-            pen_.frame ({ x, map_.y, width, map_.height }, Ink::notice, 1.5);
+            addWedge (x + 0.5 * width);
+    }
+
+    /// Down onto the column of the key in hand.
+    void addWedge (double x)
+    {
+        const double size = 0.45 * letter_;
+        pen_.polygon (
+            { { x - size, map_.y - 1.8 * size }, { x + size, map_.y - 1.8 * size }, { x, map_.y - 0.2 * size } },
+            Ink::ink);
     }
 
     void addLevelLine()
@@ -166,7 +178,7 @@ private:
             else if (! points.empty())
                 pen_.path (std::exchange (points, {}), Ink::ink, 1.6);
             if (rows_[row].key == keyInHand_ && ! points.empty())
-                pen_.disc (points.back(), 3.0, Ink::notice);
+                pen_.disc (points.back(), 3.0, Ink::ink);
         }
         if (! points.empty())
             pen_.path (std::move (points), Ink::ink, 1.6);

@@ -23,7 +23,7 @@ inline constexpr int compassShades = 6;
 int compassShade (double levelDb) noexcept;
 
 /// The level along the keys as a line, in dBV (or dBu where that is the unit), and below it key by harmonic as shades of
-/// one ink, which differ in lightness alone. The column of `keyInHand` is framed; -1 for none.
+/// one ink, which differ in lightness alone. A wedge stands over the column of `keyInHand`; -1 for none.
 /// Spots: for each key its level, then its harmonics from the highest down. Threading: [control].
 ReadingPicture
     compassPicture (std::span<const CompassRow> rows, CompassLevel level, int keyInHand, const ReadingFormat& format);

@@ -21,7 +21,8 @@ namespace
 using Bar = HarmonicReading::Bar;
 
 constexpr double lowestDb = -80.0;
-constexpr double highestDb = 6.0;
+constexpr double usualHighestDb = 6.0;
+constexpr double mostHighestDb = 20.0;
 constexpr double highestHz = 20000.0;
 constexpr double sourceStrength = 0.55;
 constexpr double windowStrength = 0.2;
@@ -120,10 +121,20 @@ private:
                   area.height - (hasHertz_ ? 3.9 : 2.6) * letter_ };
         const double lowestHz = reading_.bars.empty() ? 50.0 : std::max (10.0, 0.8 * reading_.bars.front().frequencyHz);
         across_ = { lowestHz, highestHz, plot_.x, plot_.right(), true };
-        up_ = { lowestDb, highestDb, plot_.bottom(), plot_.y, false };
+        up_ = { lowestDb, highestDb(), plot_.bottom(), plot_.y, false };
         pen_.text ({ area.x, plot_.bottom() + numberRow * letter_ }, "no.", letter_, Ink::faintInk);
         if (hasHertz_)
             pen_.text ({ area.x, plot_.bottom() + hertzRow * letter_ }, "Hz", letter_, Ink::faintInk);
+    }
+
+    /// As far up as the mask wishes.
+    double highestDb() const
+    {
+        double highest = usualHighestDb;
+        if (reading_.mask)
+            for (const auto& window : reading_.mask->windows)
+                highest = std::max (highest, window.highestDb + 2.0);
+        return std::min (highest, mostHighestDb);
     }
 
     void addWindow (const DrawingBox& box, Ink ink, double width, bool hasFloor)
@@ -176,7 +187,7 @@ private:
         if (bar.isAbsent)
         {
             if (room > 0.5 * letter_)
-                pen_.ring ({ x, plot_.bottom() - 4.0 }, 3.0, Ink::ink);
+                pen_.ring ({ x, plot_.bottom() - 4.0 }, 0.28 * letter_, Ink::ink);
             return;
         }
         const double top = up_.at (bar.sourceDb);
@@ -194,9 +205,10 @@ private:
         constexpr double widest = 12.0;
         const double left = std::min (widest, 0.5 * before);
         const double right = std::min (widest, 0.5 * after);
-        picture_.spots.push_back ({ { x - left, plot_.y, left + right, plot_.height + (hasHertz_ ? 3.0 : 1.8) * letter_ },
-                                    "Partial " + sentenceOf (bar),
-                                    DrawingPoint { x, up_.at (bar.isAbsent ? lowestDb : bar.resultDb) } });
+        picture_.spots.push_back (
+            { { x - left, plot_.y, left + right, plot_.height + (hasHertz_ ? 3.0 : 1.8) * letter_ },
+              "Partial " + sentenceOf (bar),
+              DrawingPoint { x, up_.at (bar.isAbsent ? lowestDb : bar.resultDb) } });
     }
 
     std::string sentenceOf (const Bar& bar) const

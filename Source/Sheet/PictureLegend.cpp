@@ -32,15 +32,16 @@ void PictureLegend::word (double x, const std::string& text)
     x_ = x + textWidth (text, letter_, false) + afterWord * letter_;
 }
 
-void PictureLegend::add (const std::function<void (const DrawingBox&)>& sign, const std::string& word)
+void PictureLegend::add (const std::function<void (const DrawingBox&)>& sign, const std::string& word, double signs)
 {
-    const double wordX = (signWidth + afterSign) * letter_;
+    const double width = signs * signWidth * letter_;
+    const double wordX = width + afterSign * letter_;
     if (x_ > area_.x && x_ + wordX + textWidth (word, letter_, false) > area_.right())
     {
         x_ = area_.x;
         y_ += rowHeight();
     }
-    sign ({ x_, y_ + (baseLine - signHeight + 0.05) * letter_, signWidth * letter_, signHeight * letter_ });
+    sign ({ x_, y_ + (baseLine - signHeight + 0.05) * letter_, width, signHeight * letter_ });
     this->word (x_ + wordX, fittedText (word, letter_, false, area_.right() - x_ - wordX));
 }
 

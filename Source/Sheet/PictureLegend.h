@@ -17,8 +17,8 @@ public:
     /// `area` is what is left of the picture; `letter` the em of the words.
     PictureLegend (DrawingPen& pen, const DrawingBox& area, double letter);
 
-    /// A sign drawn in the box that it is given, and its word.
-    void add (const std::function<void (const DrawingBox&)>& sign, const std::string& word);
+    /// A sign drawn in the box that it is given, so many usual signs wide, and its word.
+    void add (const std::function<void (const DrawingBox&)>& sign, const std::string& word, double signs = 1.0);
 
     /// A word without a sign, left out when it does not fit on the line.
     void note (const std::string& word);

@@ -34,12 +34,13 @@ std::vector<AxisMark> decibelMarks (const PlotAxis& axis, double letter, const s
 {
     constexpr double leastLabelRoom = 1.5; // ems
     const double pointsPerDb = std::abs ((axis.to - axis.from) / (axis.last - axis.first));
-    double step = 60.0;
-    for (const double candidate : { 40.0, 20.0, 10.0, 5.0 })
-        if (candidate * pointsPerDb >= leastLabelRoom * letter)
-            step = candidate;
+    constexpr double fewDb = 30.0;
     const double lowest = std::min (axis.first, axis.last);
     const double highest = std::max (axis.first, axis.last);
+    double step = 60.0;
+    for (const double candidate : { 40.0, 20.0, 10.0, 5.0 })
+        if (candidate * pointsPerDb >= leastLabelRoom * letter && (candidate >= 10.0 || highest - lowest <= fewDb))
+            step = candidate;
     std::vector<AxisMark> marks;
     for (double level = std::floor (highest / step) * step; level >= lowest; level -= step)
         marks.push_back ({ level, signedText (level, 0) + (marks.empty() ? " " + unit : "") });

@@ -29,7 +29,8 @@ struct AxisMark
     std::string label; ///< empty for a line alone
 };
 
-/// "0 dB", "-20", ...: every 10 or 20 dB between two levels as there is room for labels of that size. `unit` stands
+/// "0 dB", "-20", ...: every 5 (of few), 10, 20 .. dB between two levels as there is room for
+/// labels of that size. `unit` stands
 /// beside the highest. Threading: [control].
 std::vector<AxisMark> decibelMarks (const PlotAxis& axis, double letter, const std::string& unit);
 

@@ -62,8 +62,8 @@ std::string fitText (const MaskFit& fit)
         return "nothing of it on this key";
     const auto all = std::to_string (fit.compared);
     if (fit.outside == 0)
-        return std::string ("all ").append (all).append (" inside");
-    const auto inside = std::to_string (fit.compared - fit.outside) + " of " + all + " inside";
+        return std::string ("all ").append (all).append (" within tolerance");
+    const auto inside = std::to_string (fit.compared - fit.outside) + " of " + all + " within tolerance";
     return fit.absent == 0 ? inside : inside + ", " + std::to_string (fit.absent) + " absent";
 }
 

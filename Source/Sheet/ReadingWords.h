@@ -29,7 +29,7 @@ std::string keyText (int key, double keyHz);
 /// "common practice, no source", "published: A. Author, A Book".
 std::string originText (Certainty certainty, const std::string& source);
 
-/// Whether a tone keeps to a mask: "all 10 inside", "8 of 10 inside, 1 absent", "nothing of it on this key".
+/// Whether a tone keeps to a mask: "all 10 within tolerance", "8 of 10 within tolerance, 1 absent", "nothing of it on this key".
 std::string fitText (const MaskFit& fit);
 
 } // namespace stopwright

@@ -90,9 +90,10 @@ private:
                 (reading_.curves.size() > 1 ? std::to_string (curve + 1) + " " : "from ") + reading_.curves[curve].tap);
         if (hasPartials())
         {
-            legend.add ([this] (const DrawingBox& box) { pen_.disc (middleOf (box), 2.8, Ink::ink); },
+            legend.add ([this] (const DrawingBox& box) { pen_.disc (middleOf (box), 0.27 * letter_, Ink::ink); },
                         keyName (reading_.key) + "'s partials");
-            legend.add ([this] (const DrawingBox& box) { pen_.ring (middleOf (box), 2.8, Ink::ink); }, "not in wave");
+            legend.add ([this] (const DrawingBox& box) { pen_.ring (middleOf (box), 0.27 * letter_, Ink::ink); },
+                        "not in wave");
         }
         return legend.rest();
     }
@@ -197,9 +198,9 @@ private:
             lastX = x;
             const DrawingPoint place { x, level_.at (partial.row.magnitudeDb) };
             if (partial.isInWave)
-                pen_.disc (place, 2.8, Ink::ink);
+                pen_.disc (place, 0.27 * letter_, Ink::ink);
             else
-                pen_.ring (place, 2.8, Ink::ink);
+                pen_.ring (place, 0.27 * letter_, Ink::ink);
         }
     }
 

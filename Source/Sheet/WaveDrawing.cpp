@@ -135,11 +135,12 @@ private:
         pen_.frame (plot_, Ink::hairline);
     }
 
-    /// A column of a point each, with the lowest and highest that happens in it.
+    /// Two columns a point, with the lowest and highest that happens in it.
     void addTrace()
     {
+        constexpr double columnsPerPoint = 2.0;
         const double window = setting_.secondsPerDivision * across;
-        const int columns = std::max (2, static_cast<int> (plot_.width));
+        const int columns = std::max (2, static_cast<int> (columnsPerPoint * plot_.width));
         std::vector<DrawingPoint> points;
         points.reserve (2 * static_cast<std::size_t> (columns));
         bool isRising = true;

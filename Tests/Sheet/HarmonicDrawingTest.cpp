@@ -76,7 +76,7 @@ TEST (HarmonicDrawing, ASpotTellsEachPartial)
 TEST (HarmonicDrawing, ATargetIsNamedWithItsOriginAndVerdict)
 {
     const auto picture = harmonicPicture (withMask(), usual);
-    EXPECT_EQ (picture.sentence, "Reed, 8 ft (common practice, no source): 1 of 3 inside, 1 absent");
+    EXPECT_EQ (picture.sentence, "Reed, 8 ft (common practice, no source): 1 of 3 within tolerance, 1 absent");
     EXPECT_TRUE (test::hasText (picture.drawing, "target"));
     EXPECT_EQ (test::boxesOf (picture.drawing, Ink::target, false).size(), 4u) << "three windows and the legend";
     EXPECT_NE (picture.spots[0].sentence.find ("target \u22126 to 6 dB, inside"), std::string::npos);

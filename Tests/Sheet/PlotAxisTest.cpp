@@ -25,8 +25,9 @@ TEST (PlotAxis, PlacesValuesAndKeepsThemWithin)
 
 TEST (PlotAxis, MarksAreAsManyAsThereIsRoomFor)
 {
-    EXPECT_EQ (decibelMarks ({ -60.0, 0.0, 300.0, 0.0, false }, 10.0, "dB").size(), 13u); // every 5 dB
-    EXPECT_EQ (decibelMarks ({ -60.0, 0.0, 60.0, 0.0, false }, 10.0, "dB").size(), 4u);   // every 20 dB
+    EXPECT_EQ (decibelMarks ({ -60.0, 0.0, 300.0, 0.0, false }, 10.0, "dB").size(), 7u); // every 10 dB
+    EXPECT_EQ (decibelMarks ({ -30.0, 0.0, 300.0, 0.0, false }, 10.0, "dB").size(), 7u); // every 5 dB
+    EXPECT_EQ (decibelMarks ({ -60.0, 0.0, 60.0, 0.0, false }, 10.0, "dB").size(), 4u);  // every 20 dB
     EXPECT_EQ (decibelMarks ({ -60.0, 0.0, 60.0, 0.0, false }, 10.0, "dB").front().label, "0 dB");
     EXPECT_EQ (hertzMarks ({ 20.0, 20000.0, 0.0, 300.0, true }).back().label, "20k");
 }
@@ -56,9 +57,9 @@ TEST (ReadingWords, SpeakPlainly)
     MaskFit fit;
     EXPECT_EQ (fitText (fit), "nothing of it on this key");
     fit.compared = 10;
-    EXPECT_EQ (fitText (fit), "all 10 inside");
+    EXPECT_EQ (fitText (fit), "all 10 within tolerance");
     fit.outside = 2;
-    EXPECT_EQ (fitText (fit), "8 of 10 inside");
+    EXPECT_EQ (fitText (fit), "8 of 10 within tolerance");
 }
 
 TEST (DrawingPen, ShortensWhatDoesNotFit)
