@@ -35,6 +35,7 @@ GlossaryPage::GlossaryPage (const Glossary& glossary) : glossary_ (glossary)
         if (onEscape)
             onEscape();
     };
+    field_.setJustification (juce::Justification::centredLeft);
     field_.addKeyListener (this);
     list_.setModel (this);
     list_.setTitle ("Terms that were found");
