@@ -81,7 +81,7 @@ juce::String BenchView::termInQuestion() const
 {
     const auto* hovered = juce::Desktop::getInstance().getMainMouseSource().getComponentUnderMouse();
     if (tooltips_.isShowing() && hovered != nullptr && isParentOf (hovered))
-        if (const auto term = termOf (hovered); term.isNotEmpty())
+        if (auto term = termOf (hovered); term.isNotEmpty())
             return term;
     return termOf (getCurrentlyFocusedComponent());
 }

@@ -35,6 +35,7 @@ GlossaryPage::GlossaryPage (const Glossary& glossary) : glossary_ (glossary)
         if (onEscape)
             onEscape();
     };
+    field_.setJustification (juce::Justification::centredLeft);
     field_.addKeyListener (this);
     list_.setModel (this);
     list_.setTitle ("Terms that were found");
@@ -156,29 +157,7 @@ juce::String GlossaryPage::getNameForRow (int row)
 
 juce::Component* GlossaryPage::refreshComponentForRow (int row, bool isSelected, juce::Component* existing)
 {
-    // The list owns what it is given, and gives it back here to be used again or for another row.
-    auto* line = existing != nullptr ? static_cast<TermRow*> (existing) : new TermRow;
-    line->show (getNameForRow (row), isSelected);
-    return line;
-}
-
-void GlossaryPage::TermRow::show (const juce::String& name, bool isSelected)
-{
-    name_ = name;
-    isSelected_ = isSelected;
-    repaint();
-}
-
-void GlossaryPage::TermRow::paint (juce::Graphics& graphics)
-{
-    const auto& colours = BenchLook::paletteOf (*this);
-    if (isSelected_)
-    {
-        graphics.setColour (colours.result);
-        graphics.fillRect (getLocalBounds());
-    }
-    graphics.setColour (isSelected_ ? colours.sheet : colours.ink);
-    Lettering::draw (graphics, *this, name_, Lettering::body(), getLocalBounds().withTrimmedLeft (Lettering::px (gap)));
+    return TermList::lineFor (existing, getNameForRow (row), isSelected);
 }
 
 juce::TextLayout GlossaryPage::layout() const
@@ -274,23 +253,6 @@ void GlossaryPage::lookAndFeelChanged()
     list_.getViewport()->setScrollBarThickness (Lettering::px (12.0f));
     list_.setOutlineThickness (1);
     list_.setColour (juce::ListBox::outlineColourId, colours.hairline);
-}
-
-void GlossaryPage::TermList::paintOverChildren (juce::Graphics& graphics)
-{
-    ListBox::paintOverChildren (graphics);
-    if (hasKeyboardFocus (true))
-        BenchLook::drawFocusRing (graphics, *this, getLocalBounds().toFloat());
-}
-
-void GlossaryPage::TermList::focusGained (FocusChangeType)
-{
-    repaint();
-}
-
-void GlossaryPage::TermList::focusLost (FocusChangeType)
-{
-    repaint();
 }
 
 } // namespace stopwright

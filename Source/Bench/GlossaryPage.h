@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Bench/TermList.h"
 #include "Organ/Glossary.h"
-
-#include <juce_gui_basics/juce_gui_basics.h>
 
 #include <memory>
 #include <vector>
@@ -43,37 +42,17 @@ public:
     /// Told when Escape is pressed in the field.
     std::function<void()> onEscape;
 
+    using juce::Component::keyPressed;
     void paint (juce::Graphics& graphics) override;
     void resized() override;
     void lookAndFeelChanged() override;
 
+    void parentHierarchyChanged() override { lookAndFeelChanged(); } // only in the window has it its look
+
 private:
-    /// The terms as a list that shows when it has the keyboard.
-    class TermList : public juce::ListBox
-    {
-    public:
-        void paintOverChildren (juce::Graphics& graphics) override;
-        void focusGained (FocusChangeType cause) override;
-        void focusLost (FocusChangeType cause) override;
-    };
-
-    /// One line of the list.
-    class TermRow : public juce::Component
-    {
-    public:
-        TermRow() { setInterceptsMouseClicks (false, false); } // the list takes the clicks
-
-        void show (const juce::String& name, bool isSelected);
-        void paint (juce::Graphics& graphics) override;
-
-    private:
-        juce::String name_;
-        bool isSelected_ = false;
-    };
-
     int getNumRows() override { return foundCount(); }
 
-    void paintListBoxItem (int, juce::Graphics&, int, int, bool) override {} // TermRow paints
+    void paintListBoxItem (int, juce::Graphics&, int, int, bool) override {} // its lines paint
 
     juce::Component* refreshComponentForRow (int row, bool isSelected, juce::Component* existing) override;
     juce::String getNameForRow (int row) override;

@@ -19,7 +19,7 @@ void setTerm (juce::Component& component, const juce::String& term)
 juce::String termOf (const juce::Component* component)
 {
     for (; component != nullptr; component = component->getParentComponent())
-        if (const auto term = component->getProperties()[termProperty].toString(); term.isNotEmpty())
+        if (auto term = component->getProperties()[termProperty].toString(); term.isNotEmpty())
             return term;
     return {};
 }

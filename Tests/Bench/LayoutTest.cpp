@@ -69,7 +69,9 @@ protected:
         for (int first = 0; first < children.size(); ++first)
         {
             auto* one = children[first];
-            if (! one->isVisible() || dynamic_cast<juce::TooltipWindow*> (one) != nullptr)
+            // The framework's caret may stand a pixel out of its line.
+            if (! one->isVisible() || dynamic_cast<juce::TooltipWindow*> (one) != nullptr
+                || dynamic_cast<juce::CaretComponent*> (one) != nullptr)
                 continue;
             if (! isScrolled (parent) && dynamic_cast<SchematicView*> (&parent) == nullptr)
             {
