@@ -99,6 +99,7 @@ public:
 
     const BenchDocument& document() const noexcept { return document_; }
 
+    /// Good until the next change, like what `document` gives.
     const Card& card() const noexcept { return document_.card(); }
 
     /// What is wrong with the card in hand, errors first. With an error in it the card sounds as it last could.

@@ -162,6 +162,13 @@ void PartDesk::rebuild()
     }
     else
         addRest();
+    int order = 0; // of the Tab key: numbers, leads, buttons
+    for (const auto& cell : numbers_)
+        cell->setExplicitFocusOrder (++order);
+    for (const auto& row : leads_)
+        row->setExplicitFocusOrder (++order);
+    rename_.setExplicitFocusOrder (++order);
+    remove_.setExplicitFocusOrder (++order);
     rename_.setVisible (selection_.has_value());
     remove_.setVisible (selection_.has_value());
     resized();

@@ -2,7 +2,7 @@
 #include "Command/ChangesCommand.h"
 
 #include "Command/CardReport.h"
-#include "Command/CsvCell.h"
+#include "Command/CsvText.h"
 #include "Organ/CardDocument.h"
 #include "Organ/ChangeList.h"
 #include "Organ/DocumentLimits.h"
@@ -79,10 +79,10 @@ void printCsv (const Found& found, std::ostream& out)
 {
     out << header << '\n';
     for (const auto& alteration : found.alterations)
-        out << csvCell (alteration.where) << ',' << csvCell (alteration.what) << ',' << csvCell (alteration.asFound)
-            << ',' << csvCell (alteration.asAltered) << ',' << alteration.note.date << ','
-            << csvCell (alteration.note.why) << ',' << csvCell (alteration.wayBack) << ','
-            << csvCell (alteration.cardFile) << '\n';
+        out << csvText (alteration.where) << ',' << csvText (alteration.what) << ',' << csvText (alteration.asFound)
+            << ',' << csvText (alteration.asAltered) << ',' << alteration.note.date << ','
+            << csvText (alteration.note.why) << ',' << csvText (alteration.wayBack) << ','
+            << csvText (alteration.cardFile) << '\n';
 }
 
 } // namespace

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/RailSelection.h"
 
-#include "Command/CsvCell.h"
+#include "Command/CsvText.h"
 #include "Organ/InstrumentDocument.h"
 #include "Organ/PlainText.h"
 #include "Units/Error.h"
@@ -101,7 +101,7 @@ std::string stopName (const RailStudy& study, std::size_t stop)
 
 std::string csvStopName (const RailStudy& study, std::size_t stop)
 {
-    return csvCell (study.instrument().stops[stop].name);
+    return csvText (study.instrument().stops[stop].name);
 }
 
 } // namespace stopwright

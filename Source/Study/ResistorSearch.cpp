@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Study/ResistorSearch.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -52,12 +53,10 @@ std::optional<double> resistorWhereLeast (const std::function<double (double ohm
             leastCost = here;
         }
     }
-    if (least == 0 || least == steps)
-        return {};
 
     constexpr double golden = std::numbers::phi - 1.0;
-    double low = start + (least - 1) * width;
-    double high = start + (least + 1) * width;
+    double low = start + std::max (least - 1, 0) * width;
+    double high = start + std::min (least + 1, steps) * width;
     double lower = high - golden * (high - low);
     double upper = low + golden * (high - low);
     double lowerCost = cost (std::exp (lower));
@@ -81,7 +80,11 @@ std::optional<double> resistorWhereLeast (const std::function<double (double ohm
             upperCost = cost (std::exp (upper));
         }
     }
-    return std::exp (0.5 * (low + high));
+    const double found = std::exp (0.5 * (low + high));
+    const bool isNearAnEnd = least == 0 || least == steps;
+    if (isNearAnEnd && ! (cost (found) < leastCost))
+        return {};
+    return found;
 }
 
 } // namespace stopwright

@@ -92,14 +92,15 @@ TEST_F (RailPanelTest, TheMarkTakesAStopInHandAndDrawsNothing)
     EXPECT_TRUE (row ("Krummhorn 8").face().isOn);
 }
 
-TEST_F (RailPanelTest, TakingAnotherStopAsksBeforeChangesAreLost)
+TEST_F (RailPanelTest, TakingAnotherStopKeepsWhatWasChanged)
 {
     openView();
     session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, 22e3);
     auto& oboe = row ("Oboe 8");
     click (oboe, oboe.markArea().getCentre());
-    EXPECT_TRUE (view_->isPageUp());
-    EXPECT_EQ (session_.card().name, "Krummhorn 8");
+    EXPECT_FALSE (view_->isPageUp());
+    EXPECT_EQ (session_.card().name, "Oboe 8");
+    EXPECT_TRUE (session_.document().isUnsaved());
 }
 
 TEST_F (RailPanelTest, KeysMoveDrawAndTakeInHand)

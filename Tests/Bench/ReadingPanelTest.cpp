@@ -80,6 +80,8 @@ TEST_F (ReadingPanelTest, TellsTheNumbersOfAPartial)
     EXPECT_TRUE (panel.readingText().startsWith ("Partial 2, 523 Hz")) << panel.readingText();
     panel.canvas().keyPressed (juce::KeyPress (juce::KeyPress::rightKey));
     EXPECT_TRUE (panel.readingText().startsWith ("Partial 3, 785 Hz")) << panel.readingText();
+    EXPECT_TRUE (panel.readingText().contains (" pp of ")) << panel.readingText();
+    panel.setLevelUnit (LevelUnit::voltsRms);
     EXPECT_TRUE (panel.readingText().contains (" rms of ")) << panel.readingText();
     panel.setLevelUnit (LevelUnit::dbu);
     EXPECT_TRUE (panel.readingText().contains (" dBu of ")) << panel.readingText();

@@ -140,7 +140,8 @@ TEST_F (SessionOrganTest, OnlyTheStopInHandIsTurned)
     session_.chooseStop (stop ("Oboe 8"));
     engine().key (60, true, upper);
     const double before = settledRms(); // of the Krummhorn, which is drawn
-    for (const auto& part : session_.card().parts)
+    const auto parts = session_.card().parts;
+    for (const auto& part : parts)
     {
         if (std::holds_alternative<Resistor> (part.value))
             turn (part.name, 100.0);

@@ -53,7 +53,7 @@ std::vector<Wrong> wrongDocuments()
         { { "response", mask }, "mask", aCard, "name a card, for a mask is what a stop is compared with" },
         { { "expect", card, "--key", "C4", "--instrument", card }, "card", anOrgan, itsOrgan },
     };
-    for (const std::string file : { card, mask })
+    for (const std::string& file : { card, mask })
         for (const auto& arguments :
              std::vector<std::vector<std::string>> { { "match", file, "--stop", "Oboe 8", "--to", "Oboe 8" },
                                                      { "effect", file, "--stop", "Oboe 8" },
@@ -90,7 +90,7 @@ TEST (DocumentKinds, WhatIsNoDocumentSaysWhatToDo)
            { (scratch / "nowhere.json").string(), std::string ("check its name and its folder") },
            { scratch.write ("tapless.json", R"({ "stopwright": 1, "kind": "card", "taps": [], "parts": [],
                "output": "a" })"),
-             std::string ("the list has 0 entries but must have 1 to 32; add what it lacks") } })
+             std::string ("the list has 0 entries but must have 1 to 8; add what it lacks") } })
     {
         const auto result = runProgram ({ "compass", file });
         EXPECT_EQ (result.status, 1) << file;

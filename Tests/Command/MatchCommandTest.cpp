@@ -64,7 +64,7 @@ std::string organOfNine (const ScratchFolder& scratch)
 std::string organOfFalling (const ScratchFolder& scratch)
 {
     scratch.write ("level.json", R"({ "stopwright": 1, "kind": "card", "name": "Level", "taps": [
-      { "name": "W", "wave": "triangle", "footage": "8", "vpp": 0.1, "sourceOhms": 0, "node": "a" } ],
+      { "name": "W", "wave": "triangle", "footage": "8", "vpp": 1, "sourceOhms": 0, "node": "a" } ],
       "parts": [ { "name": "R1", "kind": "resistor", "nodes": ["a", "0"], "value": "100k" } ], "output": "a" })");
     scratch.write ("falling.json", R"({ "stopwright": 1, "kind": "card", "name": "Falling", "taps": [
       { "name": "W", "wave": "triangle", "footage": "8", "vpp": 100, "sourceOhms": 0, "node": "a" } ],

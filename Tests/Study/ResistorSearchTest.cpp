@@ -34,7 +34,7 @@ TEST (ResistorSearch, SaysWhenALevelStaysOnOneSide)
 
 TEST (ResistorSearch, FindsTheLeastCost)
 {
-    for (const double wished : { 33.0, 47e3, 2.2e6 })
+    for (const double wished : { 10.1, 33.0, 47e3, 2.2e6, 9.9e6 })
     {
         const auto found =
             resistorWhereLeast ([wished] (double ohms) { return std::pow (std::log (ohms / wished), 2); });
@@ -43,6 +43,7 @@ TEST (ResistorSearch, FindsTheLeastCost)
     }
     EXPECT_FALSE (resistorWhereLeast ([] (double ohms) { return ohms; }));
     EXPECT_FALSE (resistorWhereLeast ([] (double ohms) { return -ohms; }));
+    EXPECT_FALSE (resistorWhereLeast ([] (double) { return 1.0; }));
 }
 
 } // namespace stopwright

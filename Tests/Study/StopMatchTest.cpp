@@ -274,7 +274,8 @@ TEST (StopMatch, SaysWhatCannotBeReached)
     const RailStudy study (organ.instrument, organ.cards);
     const StopMatch match (study, 0, 1, study.asOpened());
     const auto tooLoud = sentenceOf (match, wishAt (middleKey, 100.0));
-    EXPECT_NE (tooLoud.find ("No mixing resistor brings \"Stop 0\" to +100.00 dB"), std::string::npos) << tooLoud;
+    EXPECT_NE (tooLoud.find ("No mixing resistor that is sold brings \"Stop 0\" to +100.00 dB"), std::string::npos)
+        << tooLoud;
     EXPECT_NE (tooLoud.find ("the smallest, 10.0 Ω (common practice, no source), it comes to +73.44 dB"),
                std::string::npos)
         << tooLoud; // 47 k against 10 ohm, closed form
