@@ -110,7 +110,7 @@ void ReadingBar::connect()
     };
 }
 
-void ReadingBar::tell (Need need)
+void ReadingBar::tell (Need need) const
 {
     if (onChange)
         onChange (need);

@@ -51,7 +51,7 @@ public:
 private:
     void fill();
     void connect();
-    void tell (Need need);
+    void tell (Need need) const;
 
     ReadingChoices& choices_;
     std::vector<double> voltSteps_;

@@ -93,7 +93,10 @@ void ReadingPanel::setKey (int key)
 
 void ReadingPanel::setProbe (std::optional<std::string> node)
 {
-    if (std::exchange (choices_.probe, node) != node && choices_.kind != ReadingKind::stages)
+    if (choices_.probe == node)
+        return;
+    choices_.probe = std::move (node);
+    if (choices_.kind != ReadingKind::stages)
         request (false);
 }
 
@@ -168,15 +171,28 @@ void ReadingPanel::take (ReadingResult result)
     drawPicture();
 }
 
+bool ReadingPanel::isOfChosenKind() const
+{
+    return result_.reading.index() == static_cast<std::size_t> (choices_.kind) + 1;
+}
+
 void ReadingPanel::drawPicture()
 {
-    const double scale = Lettering::scale();
     if (! result_.refusal.empty())
+    {
         canvas_.showSentence (fromUtf8 (result_.refusal));
-    else
-        canvas_.show (readingPicture (result_, choices_, clipped_,
-                                      { static_cast<double> (canvas_.getWidth()),
-                                        static_cast<double> (canvas_.getHeight()), lettersEm * scale, choices_.unit }));
+    }
+    else if (isOfChosenKind())
+    {
+        const double scale = Lettering::scale();
+        auto picture = readingPicture (result_, choices_, clipped_,
+                                       { static_cast<double> (canvas_.getWidth()),
+                                         static_cast<double> (canvas_.getHeight()), lettersEm * scale, choices_.unit });
+        if (picture.spots.empty())
+            canvas_.showSentence (fromUtf8 (picture.sentence));
+        else
+            canvas_.show (std::move (picture));
+    }
     tellSpot();
 }
 
@@ -201,7 +217,7 @@ juce::String ReadingPanel::placeText (int width) const
 {
     if (! result_.refusal.empty() || result_.as<std::monostate>() != nullptr)
         return {};
-    const auto whole = fromUtf8 (readingPlace (result_, false));
+    auto whole = fromUtf8 (readingPlace (result_, false));
     if (Lettering::widthOf (Lettering::small(), whole) <= width)
         return whole;
     return Lettering::fitted (Lettering::small(), fromUtf8 (readingPlace (result_, true)), width);
@@ -255,8 +271,7 @@ void ReadingPanel::resized()
     words_ = area.removeFromTop (sentenceRows * Lettering::px (wordRow));
     area.removeFromTop (Lettering::px (gap));
     canvas_.setBounds (area);
-    if (canvas_.sentence().isEmpty() && result_.as<std::monostate>() == nullptr)
-        drawPicture();
+    drawPicture();
 }
 
 } // namespace stopwright

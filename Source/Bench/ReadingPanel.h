@@ -77,6 +77,7 @@ private:
     void timerCallback() override;
     void request (bool isOther);
     void take (ReadingResult result);
+    bool isOfChosenKind() const;
     void drawPicture();
     void placeBar();
     void tellSpot();

@@ -47,12 +47,14 @@ void ReadingPanel::askForMask()
 
 std::optional<KeptReading> ReadingPanel::kept() const
 {
-    if (! result_.refusal.empty() || result_.as<std::monostate>() != nullptr || canvas_.sentence().isNotEmpty())
+    if (! isOfChosenKind())
         return {};
     ReadingFormat format { keptWidth, keptHeight, keptLetter, choices_.unit, {} };
     const std::string name = readingName (choices_.kind);
     format.heading = { session_.document().title(), name + ": " + readingPlace (result_, false) };
     auto picture = readingPicture (result_, choices_, clipped_, format);
+    if (picture.spots.empty())
+        return {}; // a silent key
     format.heading.push_back (picture.sentence);
     picture = readingPicture (result_, choices_, clipped_, format);
 

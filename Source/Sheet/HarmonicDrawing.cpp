@@ -104,7 +104,7 @@ private:
             "result");
         legend.add (
             [this] (const DrawingBox& box) {
-                pen_.ring ({ box.x + 0.5 * box.width, box.y + 0.5 * box.height }, 3.0, Ink::ink);
+                pen_.ring ({ box.x + 0.5 * box.width, box.y + 0.5 * box.height }, 0.28 * letter_, Ink::ink);
             },
             "not in source");
         if (reading_.mask)

@@ -215,6 +215,26 @@ TEST_F (ReadingPanelTest, ASilentKeyAndACardAloneAreAnsweredInWords)
     EXPECT_FALSE (fileIn ("none.csv").exists());
 }
 
+TEST_F (ReadingPanelTest, AKeyWithoutGeneratorIsAnsweredInWords)
+{
+    auto card = juce::File (preset ("Krummhorn8.json").string());
+    card.replaceWithText (card.loadFileAsString().replace ("\"footage\": \"8\"", "\"footage\": \"1/2\""));
+    session_.open (preset ("Krummhorn8.json"));
+    auto& panel = open();
+    EXPECT_TRUE (panel.canvas().sentence().isEmpty()) << panel.canvas().sentence();
+    panel.setKey (96); // C7, sixteen times 2093 Hz
+    for (const auto kind : { ReadingKind::harmonics, ReadingKind::wave })
+    {
+        panel.choose (kind);
+        panel.finish();
+        EXPECT_TRUE (panel.canvas().sentence().startsWith ("No generator sounds")) << panel.canvas().sentence();
+        EXPECT_FALSE (panel.keeper().keep (ReadingKeeper::Form::svg, fileIn ("silent.svg")));
+    }
+    panel.setKey (60);
+    panel.finish();
+    EXPECT_TRUE (panel.canvas().sentence().isEmpty()) << panel.canvas().sentence();
+}
+
 TEST_F (ReadingPanelTest, EveryReadingIsKeptInEveryForm)
 {
     auto& panel = open();
