@@ -14,6 +14,7 @@ LeadHandle::LeadHandle (std::size_t lead, const juce::String& name) : lead_ (lea
     setTooltip ("Lead \"" + name
                 + "\": drag it to another wire to solder it there, or to an empty place to give it a node of its own.");
     setMouseCursor (juce::MouseCursor::DraggingHandCursor);
+    setMouseClickGrabsKeyboardFocus (false); // it stays with the part whose lead this is
 }
 
 void LeadHandle::mouseDrag (const juce::MouseEvent& event)

@@ -27,6 +27,7 @@ SchematicView::SchematicView (BenchSession& session, const Series& series) : ses
 {
     setTitle ("Schematic of the card");
     setFocusContainerType (FocusContainerType::none);
+    setMouseClickGrabsKeyboardFocus (false); // a click on a wire takes no part in hand
     session_.addListener (*this);
     rebuild();
 }
