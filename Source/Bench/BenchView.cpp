@@ -17,9 +17,10 @@ constexpr int tooltipDelayMs = 800;
 constexpr float gap = 8.0f;
 constexpr float levelHeight = 100.0f;
 constexpr float railShare = 0.2f;
-constexpr float narrowestRail = 196.0f;
+constexpr float narrowestRail = 188.0f;
 constexpr float widestRail = 230.0f;
 constexpr float sheetShare = 0.6f;
+constexpr float narrowestReadings = 356.0f;
 
 } // namespace
 
@@ -265,7 +266,8 @@ void BenchView::resized()
             area.removeFromLeft (juce::jlimit (Lettering::px (narrowestRail), Lettering::px (widestRail), share)));
         area.removeFromLeft (space);
     }
-    const int sheetWidth = juce::roundToInt (sheetShare * static_cast<float> (area.getWidth()));
+    const int sheetWidth = std::min (juce::roundToInt (sheetShare * static_cast<float> (area.getWidth())),
+                                     area.getWidth() - space - Lettering::px (narrowestReadings));
     sheet_.setBounds (area.removeFromLeft (sheetWidth));
     area.removeFromLeft (space);
     level_.setBounds (area.removeFromBottom (Lettering::px (levelHeight)));

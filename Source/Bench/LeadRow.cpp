@@ -12,7 +12,7 @@ namespace stopwright
 namespace
 {
 
-constexpr float labelWidth = 62.0f;
+constexpr float labelWidth = 52.0f;
 
 juce::String wordFor (const std::string& choice)
 {

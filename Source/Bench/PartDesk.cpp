@@ -4,9 +4,7 @@
 #include "Bench/BenchLook.h"
 #include "Bench/Lettering.h"
 #include "Bench/PartWords.h"
-#include "Organ/CardEdit.h"
 #include "Organ/CardLead.h"
-#include "Organ/RailEdit.h"
 
 #include <algorithm>
 
@@ -175,55 +173,6 @@ void PartDesk::rebuild()
     repaint();
 }
 
-/// The row's choice is in one of its own callbacks when the sheet is drawn anew: later, then.
-void PartDesk::solder (std::size_t lead, const std::string& node)
-{
-    if (! selection_)
-        return;
-    juce::MessageManager::callAsync (
-        [safe = juce::Component::SafePointer<PartDesk> (this), selection = *selection_, lead, node]
-        {
-            if (safe == nullptr)
-                return;
-            auto& session = safe->session_;
-            const auto to = node.empty() ? proposedNodeName (session.card()) : node;
-            session.attempt (
-                [&]
-                {
-                    session.editCard (selection.name + " soldered to " + (to == "0" ? "common" : to),
-                                      [&] (Card& card)
-                                      {
-                                          card = selection.isTap
-                                                     ? rewireTap (std::move (card), selection.name, to)
-                                                     : rewireLead (std::move (card), selection.name, lead, to);
-                                      });
-                });
-        });
-}
-
-void PartDesk::takeFrom (const std::string& keyedBus)
-{
-    if (! selection_)
-        return;
-    juce::MessageManager::callAsync (
-        [safe = juce::Component::SafePointer<PartDesk> (this), name = selection_->name, keyedBus]
-        {
-            if (safe == nullptr)
-                return;
-            auto& session = safe->session_;
-            session.attempt (
-                [&]
-                {
-                    session.edit (name + " taken from " + keyedBus,
-                                  [&] (BenchWork& work)
-                                  {
-                                      auto& card = work.pair().inHand();
-                                      card = moveTapToKeyedBus (std::move (card), name, *work.instrument, keyedBus);
-                                  });
-                });
-        });
-}
-
 void PartDesk::takeFocus()
 {
     if (! numbers_.empty())
@@ -239,32 +188,6 @@ void PartDesk::beginRenaming()
     editor_.open (*this, rename_.getBounds().withWidth (Lettering::px (150.0f)),
                   { "Name of the part", fromUtf8 (selection_->name), true,
                     [this] (const juce::String& text) { return takeName (text); }, [this] { session_.say ({}); } });
-}
-
-bool PartDesk::takeName (const juce::String& name)
-{
-    if (! selection_)
-        return false;
-    const auto before = *selection_;
-    const Selection after { before.isTap, name.trim().toStdString() };
-    if (after == before)
-        return true;
-    selection_ = after; // before the sheet is drawn anew
-    const bool isTaken = session_.attempt (
-        [&]
-        {
-            session_.editCard (before.name + " renamed " + after.name,
-                               [&] (Card& card)
-                               {
-                                   card = before.isTap ? renameTap (std::move (card), before.name, after.name)
-                                                       : renamePart (std::move (card), before.name, after.name);
-                               });
-        });
-    if (! isTaken)
-        selection_ = before;
-    else if (onRenamed)
-        onRenamed (after);
-    return isTaken;
 }
 
 KnobCell* PartDesk::findCell (const CardKnob& knob) const

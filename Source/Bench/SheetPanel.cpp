@@ -3,7 +3,6 @@
 
 #include "Bench/BenchLook.h"
 #include "Bench/Lettering.h"
-#include "Organ/CardEdit.h"
 #include "Organ/CardLead.h"
 
 #include <algorithm>
@@ -22,27 +21,6 @@ constexpr std::array seriesNames { "E6", "E12", "E24", "E48", "E96" };
 juce::String fromUtf8 (const std::string& text)
 {
     return juce::String::fromUTF8 (text.c_str());
-}
-
-struct Addition
-{
-    const char* label;
-    PartValue value;
-};
-
-/// What can be added, each standing at a value to begin with.
-std::vector<Addition> additions()
-{
-    return { { "Resistor", Resistor { 10e3 } },
-             { "Capacitor", Capacitor { 10e-9 } },
-             { "Coil", Inductor { 1.0, 150.0, 0.0 } },
-             { "Potentiometer", Potentiometer { 100e3 } },
-             { "Switch", Switch { false } },
-             { "Amplifier", OpAmp {} },
-             { "Diode", Diode { 2.52e-9, 1.75, 0.0 } },
-             { "Transistor, npn", Npn { { 1e-14, 200.0, 2.0, 0.0, {} } } },
-             { "Transistor, pnp", Pnp { { 1e-14, 200.0, 2.0, 0.0, {} } } },
-             { "Supply", Supply { 12.0, 0.0 } } };
 }
 
 } // namespace
@@ -143,79 +121,6 @@ void SheetPanel::fillProbe()
                           juce::dontSendNotification);
     probe_.setEnabled (session_.isOpen());
     add_.setEnabled (session_.isOpen());
-}
-
-std::string SheetPanel::nodeToAddAt() const
-{
-    return view_.probe().empty() ? session_.card().output : view_.probe();
-}
-
-void SheetPanel::addPart (const PartValue& value)
-{
-    const auto name = proposedPartName (session_.card(), value);
-    const auto here = nodeToAddAt();
-    std::vector<std::string> nodes;
-    if (leadCount (value) == 2)
-        nodes = { here, "0" };
-    else if (std::holds_alternative<OpAmp> (value))
-        nodes = { here, "", "" };
-    else
-        nodes = { here, here, "0" };
-    const bool isAdded = session_.attempt (
-        [&]
-        {
-            session_.editCard (name + " added",
-                               [&] (Card& card)
-                               {
-                                   // An amplifier begins as a follower: what it puts out goes to its minus input.
-                                   if (nodes.size() == 3 && nodes[1].empty())
-                                       nodes[1] = nodes[2] = proposedNodeName (card);
-                                   card = stopwright::addPart (std::move (card), value, nodes, name);
-                               });
-        });
-    if (isAdded)
-        view_.takeHold ({ false, name });
-}
-
-void SheetPanel::addTapFrom (const std::string& keyedBus)
-{
-    const auto& instrument = session_.document().instrument;
-    if (! instrument)
-        return;
-    const auto bus = std::ranges::find (instrument->keyedBuses, keyedBus, &KeyedBus::name);
-    if (bus == instrument->keyedBuses.end())
-        return;
-    const auto name = proposedTapName (session_.card(), keyedBus);
-    const bool isAdded = session_.attempt (
-        [&]
-        {
-            session_.editCard (name + " tapped",
-                               [&] (Card& card)
-                               {
-                                   const auto node = view_.probe().empty() ? proposedNodeName (card) : view_.probe();
-                                   card = addTap (std::move (card), *bus, node, name);
-                               });
-        });
-    if (isAdded)
-        view_.takeHold ({ true, name });
-}
-
-void SheetPanel::showAddMenu()
-{
-    juce::PopupMenu menu;
-    const auto there = nodeToAddAt();
-    menu.addSectionHeader ("Between node " + fromUtf8 (there.empty() ? "?" : there) + " and common");
-    for (const auto& addition : additions())
-        menu.addItem (addition.label, [this, value = addition.value] { addPart (value); });
-    if (const auto& instrument = session_.document().instrument)
-    {
-        juce::PopupMenu buses;
-        for (const auto& bus : instrument->keyedBuses)
-            buses.addItem (fromUtf8 (bus.name), [this, name = bus.name] { addTapFrom (name); });
-        menu.addSubMenu ("Tap from a keyed bus", buses, ! instrument->keyedBuses.empty());
-    }
-    menu.showMenuAsync (
-        juce::PopupMenu::Options().withTargetComponent (add_).withParentComponent (getTopLevelComponent()));
 }
 
 juce::String SheetPanel::faultText() const

@@ -93,6 +93,8 @@ void StopPlacePanel::sessionChanged (BenchSession::Change change)
     }
     if (mixing_ != nullptr)
         mixing_->refresh();
+    if (change != Change::values && change != Change::registration)
+        countChanges();
     work();
 }
 
@@ -110,9 +112,7 @@ void StopPlacePanel::rebuild()
     else
         mixing_->refresh();
     fillChoices();
-    const int count = changeCount();
-    changes_.setButtonText (count == 0 ? "No changes" : count == 1 ? "1 change" : juce::String (count) + " changes");
-    changes_.setEnabled (count > 0);
+    countChanges();
     resized();
     work();
 }
@@ -166,10 +166,12 @@ void StopPlacePanel::retireAs (const std::string& words)
         });
 }
 
-int StopPlacePanel::changeCount() const
+void StopPlacePanel::countChanges()
 {
     const auto& instrument = session_.document().instrument;
-    return instrument ? static_cast<int> (changeList (*instrument, session_.cardsInWork()).size()) : 0;
+    const int count = instrument ? static_cast<int> (changeList (*instrument, session_.cardsInWork()).size()) : 0;
+    changes_.setButtonText (count == 0 ? "No changes" : count == 1 ? "1 change" : juce::String (count) + " changes");
+    changes_.setEnabled (count > 0);
 }
 
 /// The numbers of what is heard, worked out elsewhere.
@@ -221,7 +223,7 @@ juce::StringArray StopPlacePanel::lines() const
 
 void StopPlacePanel::resized()
 {
-    auto area = getLocalBounds().reduced (Lettering::px (10.0f), Lettering::px (8.0f));
+    auto area = getLocalBounds().reduced (Lettering::px (6.0f), Lettering::px (8.0f));
     title_ = area.removeFromTop (Lettering::px (20.0f));
     auto bottom = area.removeFromBottom (Lettering::px (28.0f));
     changes_.setBounds (bottom);

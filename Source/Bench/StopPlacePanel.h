@@ -52,7 +52,7 @@ private:
     void work();
     void moveTo (const std::string& bus);
     void retireAs (const std::string& words);
-    int changeCount() const;
+    void countChanges();
 
     BenchSession& session_;
     const Series& series_;

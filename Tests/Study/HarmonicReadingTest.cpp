@@ -17,7 +17,7 @@ namespace
 Card squareIntoDivider()
 {
     Card card;
-    card.taps.push_back ({ "W1", Wave {}, Footage {}, 2.0, 0.0, "in", 1 });
+    card.taps.push_back ({ "W1", Wave {}, Footage {}, 2.0, 0.0, "in", 1, {} });
     card.parts.push_back ({ "R1", { "in", "out" }, Resistor { 10e3 }, 0.0 });
     card.parts.push_back ({ "R2", { "out", "0" }, Resistor { 10e3 }, 0.0 });
     card.output = std::string ("out");
