@@ -2,10 +2,12 @@
 #include "Sound/Engine.h"
 
 #include "Sound/CardVoice.h"
+#include "Sound/ElapsedTime.h"
 #include "Sound/InstrumentVoice.h"
 #include "Sound/Kernel.h"
 #include "Sound/ListeningReference.h"
 #include "Sound/TelemetryBoard.h"
+#include "Sound/TrialGain.h"
 #include "Units/Decibels.h"
 
 #include <algorithm>
@@ -19,22 +21,6 @@
 
 namespace stopwright
 {
-
-namespace
-{
-
-/// Processor time is read without entering the kernel on the systems this is meant for.
-double secondsSince (std::chrono::steady_clock::time_point start) noexcept
-{
-    return std::chrono::duration<double> (std::chrono::steady_clock::now() - start).count();
-}
-
-double trialGain (double gainDb) noexcept
-{
-    return std::isnan (gainDb) ? 1.0 : fromDecibels (std::clamp (gainDb, Engine::lowestTrialGainDb, 0.0));
-}
-
-} // namespace
 
 struct Engine::Implementation
 {
