@@ -107,6 +107,11 @@ function (stopwright_test folder)
     if (labels)
         string (PREPEND labels "-")
     endif()
+    # Two windows at once would take the keyboard from each other.
+    set (lock)
+    if ("gui" IN_LIST ARG_LABELS)
+        set (lock RESOURCE_LOCK display)
+    endif()
     gtest_discover_tests (${target} DISCOVERY_MODE PRE_TEST WORKING_DIRECTORY "${CMAKE_BINARY_DIR}"
-                          PROPERTIES LABELS "${folder}${labels}" TIMEOUT 600)
+                          PROPERTIES LABELS "${folder}${labels}" TIMEOUT 600 ${lock})
 endfunction()

@@ -18,7 +18,6 @@ namespace
 constexpr float smallestScale = 0.74f; ///< of the drawing, at lettering scale 1
 constexpr float largestScale = 1.35f;
 constexpr float margin = 10.0f;
-constexpr double wireTolerance = 7.0;  ///< points
 constexpr float ringAllowance = 1.12f; ///< the value's mark stands out of the ring
 
 } // namespace

@@ -81,7 +81,7 @@ void printCsv (const Found& found, std::ostream& out)
     for (const auto& alteration : found.alterations)
         out << csvText (alteration.where) << ',' << csvText (alteration.what) << ',' << csvText (alteration.asFound)
             << ',' << csvText (alteration.asAltered) << ',' << alteration.note.date << ','
-            << csvText (alteration.note.why) << ',' << csvText (alteration.wayBack) << ','
+            << csvText (oneLine (alteration.note.why)) << ',' << csvText (alteration.wayBack) << ','
             << csvText (alteration.cardFile) << '\n';
 }
 

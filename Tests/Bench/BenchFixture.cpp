@@ -86,6 +86,13 @@ BenchView& BenchFixture::openView (int width, int height)
     view_->addToDesktop (juce::ComponentPeer::windowHasTitleBar | juce::ComponentPeer::windowAppearsOnTaskbar);
     view_->setVisible (true);
     runMessages (50);
+    // Tooltips and the keyboard belong to the window in front; another test's may just be going.
+    constexpr int longestWait = 40;
+    for (int wait = 0; wait < longestWait && ! juce::Process::isForegroundProcess(); ++wait)
+    {
+        view_->toFront (true);
+        runMessages (50);
+    }
     view_->readings().finish();
     return *view_;
 }

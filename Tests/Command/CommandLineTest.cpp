@@ -112,7 +112,7 @@ TEST (CommandLine, TextIsForAChoiceOfWordsOnly)
             const bool isWords = line.find (" or ") != std::string::npos;
             EXPECT_TRUE (line.find (" TEXT ") == std::string::npos || isWords) << command << ": " << line;
         }
-        EXPECT_GT (files, 0) << command;
+        EXPECT_TRUE (files > 0 || command == "glossary") << command;
     }
 }
 

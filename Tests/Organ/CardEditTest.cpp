@@ -73,7 +73,7 @@ TEST (CardEdit, RefusesWhatADocumentCannotHold)
                "Part R9: the name \"a?b\" has control characters in it; leave them out.");
     EXPECT_EQ (
         refusal (tenKilohm(), { "in", "t" }, std::string (65, 'R')),
-        "The name \"RRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRR...\" is longer than 64 characters.");
+        "The name \"RRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRRR...\" is longer than 64 characters; shorten it.");
     EXPECT_EQ (refusal (tenKilohm(), { "in", "t" }, "R\xFF"),
                "The name \"R?\" has bytes that are no text (UTF-8); type it again.");
     EXPECT_EQ (refusal (Resistor { 0.0 }, { "in", "t" }, "R9").substr (0, 48),

@@ -133,10 +133,10 @@ TEST (EngineInstrument, TurnsDepthAndRateOfATremulant)
     EXPECT_LT (risesPerSecond (engine), 2);
     EXPECT_TRUE (engine.turnTremulant (name, { .rateHz = 6.0, .depth = 0.9 }));
     EXPECT_NEAR (levelDb (engine) - before, 1.477, tolerance::audibleDb);
-    EXPECT_EQ (risesPerSecond (engine), 6);
+    EXPECT_NEAR (risesPerSecond (engine), 6, 1); // one may lie at either end of the second
     EXPECT_TRUE (engine.turnTremulant (name, { .rateHz = 4.0, .depth = 0.9 }));
     levelDb (engine);
-    EXPECT_EQ (risesPerSecond (engine), 4);
+    EXPECT_NEAR (risesPerSecond (engine), 4, 1);
     EXPECT_TRUE (engine.draw ("Sine", false)) << "what comes behind the tremulants is still found";
     EXPECT_LT (levelDb (engine), -100.0);
     EXPECT_FALSE (engine.turnTremulant ("None", {}));
