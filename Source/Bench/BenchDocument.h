@@ -41,6 +41,8 @@ struct BenchDocument : BenchWork
     /// Reads what the tablets of the work name and `trials` lacks, for work that was kept elsewhere. Fails: Error.
     void readMissingCards();
 
+    const BenchWork& work() const noexcept { return *this; }
+
     void setWork (const BenchWork& work) { static_cast<BenchWork&> (*this) = work; }
 
     /// The file of a card by its name in `trials`, and of its trial B. Empty for a loose card that has none.

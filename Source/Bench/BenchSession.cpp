@@ -83,7 +83,7 @@ void BenchSession::apply (const BenchWork& to)
 void BenchSession::applySound (const BenchWork& to)
 {
     const bool wasUnsound = isUnsound();
-    const BenchWork before = document_;
+    const BenchWork before = document_.work();
     apply (to);
     if (wasUnsound || ! isUnsound())
         return;
@@ -127,7 +127,7 @@ double BenchSession::savedValue (const CardKnob& knob) const
 
 void BenchSession::turn (const CardKnob& knob, double value, const std::string& mergeKey)
 {
-    const BenchWork before = document_;
+    const BenchWork before = document_.work();
     BenchWork after = before;
     const double inRange = rangeOf (before.card(), knob).clamp (value);
     if (knob.place == CardKnob::Place::mixing)
@@ -148,7 +148,7 @@ void BenchSession::turn (const CardKnob& knob, double value, const std::string& 
 void BenchSession::beginGesture()
 {
     gestureOpen_ = true;
-    gestureStart_ = document_;
+    gestureStart_ = document_.work();
     gestureName_.clear();
 }
 
@@ -163,7 +163,7 @@ void BenchSession::endGesture()
 
 void BenchSession::setSwitch (const std::string& name, bool closed)
 {
-    const BenchWork before = document_;
+    const BenchWork before = document_.work();
     BenchWork after = before;
     for (auto& part : after.pair().inHand().parts)
     {
@@ -181,7 +181,7 @@ void BenchSession::edit (const std::string& what,
                          const std::function<void (BenchWork&)>& change,
                          const std::string& mergeKey)
 {
-    const BenchWork before = document_;
+    const BenchWork before = document_.work();
     const bool wasUnsound = isUnsound();
     BenchWork after = before;
     change (after);
@@ -210,7 +210,7 @@ void BenchSession::undo()
     endGesture();
     if (! history_.canUndo())
         return;
-    const BenchWork before = document_;
+    const BenchWork before = document_.work();
     const bool wasUnsound = isUnsound();
     apply (mergedWithPresent (BenchWork (history_.undo()), document_));
     tellDifference (before, wasUnsound);
@@ -221,7 +221,7 @@ void BenchSession::redo()
     endGesture();
     if (! history_.canRedo())
         return;
-    const BenchWork before = document_;
+    const BenchWork before = document_.work();
     const bool wasUnsound = isUnsound();
     apply (mergedWithPresent (BenchWork (history_.redo()), document_));
     tellDifference (before, wasUnsound);

@@ -50,7 +50,7 @@ void BenchSession::takeTrial (bool isB, double gainDb, bool alwaysFades)
     document.pair().isB = isB;
     player_.follow (document, gainDb, alwaysFades);
 
-    const BenchWork before = document_;
+    const BenchWork before = document_.work();
     trialGainDb_ = gainDb;
     document_ = std::move (document);
     keySource_ = document_.keySource();

@@ -10,8 +10,8 @@ namespace stopwright
 namespace
 {
 
-constexpr int firstWidth = 1200;
-constexpr int firstHeight = 800;
+constexpr int firstWidth = 1360;
+constexpr int firstHeight = 860;
 constexpr int largest = 8192;
 
 /// What of each screen is free for windows.

@@ -66,7 +66,7 @@ std::optional<WorkKeeper::Left> WorkKeeper::takeLeft()
 
 juce::File WorkKeeper::putAside (const Left& left)
 {
-    const auto aside = left.file.getSiblingFile ("unreadable-work.json").getNonexistentSibling();
+    auto aside = left.file.getSiblingFile ("unreadable-work.json").getNonexistentSibling();
     left.file.moveFileTo (aside);
     return aside;
 }

@@ -95,7 +95,7 @@ void WorkPlayer::follow (const BenchDocument& document, double gainDb, bool alwa
     const bool isTurn = ! alwaysFades && gainDb == gainDb_ && ! isUnsound (document.cardName()) && turnTo (document);
     if (isTurn)
     {
-        sounding_ = document;
+        sounding_ = document.work();
         judgedTexts_.erase (document.cardName());
         return;
     }
@@ -122,7 +122,7 @@ void WorkPlayer::judge (const BenchDocument& document)
 /// The work with every card that cannot be computed as it last could; without it where it never could.
 BenchWork WorkPlayer::soundPartOf (const BenchDocument& document) const
 {
-    BenchWork work = document;
+    BenchWork work = document.work();
     for (auto trial = work.trials.begin(); trial != work.trials.end();)
     {
         const auto last = sounding_.trials.find (trial->first);

@@ -4,7 +4,8 @@
 # sh Tests/Live/BenchUnderJack.sh BUILD_DIRECTORY [PICTURE.png]
 #
 # Runs the real program on a display and a JACK server of its own: acknowledges the cautions, plays a key, draws and
-# retires tablets, turns a part while it sounds, saves, opens again, and measures what was captured. With PICTURE, the window at 1200 by 800 is kept
+# retires tablets, turns a part while it sounds, flips between two trials, saves, opens again, is killed while a part is dragged and
+# takes its work back, and measures what was captured. With PICTURE, the window at 1200 by 800 is kept
 # there. All pictures and captures stay in BUILD_DIRECTORY/live. Exit status 77 (skipped) when a tool is missing.
 set -eu
 
@@ -16,8 +17,8 @@ picture=${2:-}
 card=$work/Presets/Krummhorn8.json
 
 # Where things are in a window of 1200 by 800: the ring of R5, tablets, and what retires them all.
-R5_X=583
-R5_Y=307
+R5_X=695
+R5_Y=401
 FLUTE='100 124'
 KRUMMHORN='100 148'
 OBOE='100 213'

@@ -108,6 +108,7 @@ start_bench ()
         exit 1
     }
     window=$(bench_window)
+    sleep 1 # until the window has put itself where it was
     xdotool windowmove "$window" 0 0 windowsize --sync "$window" 1200 800 windowfocus "$window"
     sleep 1
 }
