@@ -198,6 +198,8 @@ start_bench recovered.log "$work/Presets/LarkfieldOrgan.json"
 import -window "$window" "$work/left_work.png"
 xdotool key Return # take it back
 sleep 1
+xdotool key Escape # a killed client may have ended the sound server: go on silent then
+sleep 0.7
 xdotool key ctrl+s
 expect "the value that was dragged is back and saved" until_true 5 sh -c "! grep -qF '$before' '$card'"
 echo "      before: $before  after: $(grep '"R5"' "$card")"
