@@ -139,6 +139,8 @@ xdotool windowfocus "$window" keydown a
 sleep 0.3
 xdotool key b # begins B as a copy
 wheel "$R5_X" "$R5_Y" 4 8
+xdotool key b sleep 0.5 key b # what was turned counts from the next flip on
+sleep 0.5
 for take in 1 2 3; do
     record trial_b 1
     "$capture" "$work/flip.wav" 1.2 stopwright-bench >"$work/flip.log" &
@@ -197,9 +199,9 @@ expect "the card on disk is whole and as it was" sh -c "grep -qF '$before' '$car
 start_bench recovered.log "$work/Presets/LarkfieldOrgan.json"
 import -window "$window" "$work/left_work.png"
 xdotool key Return # take it back
+sleep 6            # the killed client has stalled the sound server: the bench gives it up and says so
+xdotool key Escape # go on silent
 sleep 1
-xdotool key Escape # a killed client may have ended the sound server: go on silent then
-sleep 0.7
 xdotool key ctrl+s
 expect "the value that was dragged is back and saved" until_true 5 sh -c "! grep -qF '$before' '$card'"
 echo "      before: $before  after: $(grep '"R5"' "$card")"
