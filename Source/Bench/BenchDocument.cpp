@@ -61,11 +61,6 @@ fs::path instrumentIn (const fs::path& folder)
     return {};
 }
 
-std::string textOf (const std::optional<Card>& card)
-{
-    return card ? cardText (*card) : std::string();
-}
-
 SavedTrials savedTrialsOf (const BenchDocument& document, const std::string& name)
 {
     const auto file = document.fileOfCard (name);
@@ -230,8 +225,7 @@ bool BenchDocument::isCardUnsaved (const std::string& name) const
     const auto saved = savedTrials.find (name);
     if (pair == trials.end() || saved == savedTrials.end())
         return pair != trials.end();
-    return cardText (pair->second.a) != cardText (saved->second.pair.a)
-           || textOf (pair->second.b) != textOf (saved->second.pair.b);
+    return ! isSamePair (pair->second, saved->second.pair);
 }
 
 bool BenchDocument::isInstrumentUnsaved() const

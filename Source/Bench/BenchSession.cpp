@@ -205,26 +205,27 @@ void BenchSession::restore (const BenchWork& work)
     edit ("work taken back", [&] (BenchWork& present) { present = work; });
 }
 
+/// Goes to where a step of the history leads.
+void BenchSession::goTo (const BenchWork& step)
+{
+    const BenchWork before = document_.work();
+    const bool wasUnsound = isUnsound();
+    apply (mergedWithPresent (step, before));
+    tellDifference (before, wasUnsound);
+}
+
 void BenchSession::undo()
 {
     endGesture();
-    if (! history_.canUndo())
-        return;
-    const BenchWork before = document_.work();
-    const bool wasUnsound = isUnsound();
-    apply (mergedWithPresent (BenchWork (history_.undo()), document_));
-    tellDifference (before, wasUnsound);
+    if (history_.canUndo())
+        goTo (history_.undo());
 }
 
 void BenchSession::redo()
 {
     endGesture();
-    if (! history_.canRedo())
-        return;
-    const BenchWork before = document_.work();
-    const bool wasUnsound = isUnsound();
-    apply (mergedWithPresent (BenchWork (history_.redo()), document_));
-    tellDifference (before, wasUnsound);
+    if (history_.canRedo())
+        goTo (history_.redo());
 }
 
 void BenchSession::addListener (Listener& listener)

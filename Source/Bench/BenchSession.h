@@ -177,6 +177,7 @@ public:
 private:
     void apply (const BenchWork& to);
     void applySound (const BenchWork& to);
+    void goTo (const BenchWork& step);
     void note (const BenchWork& before, const std::string& what, const std::string& mergeKey);
     void tellDifference (const BenchWork& before, bool wasUnsound);
     void saveCard (const std::string& name);

@@ -23,12 +23,6 @@ Item& itemOf (std::vector<Item>& items, int index)
     return items[static_cast<std::size_t> (index)];
 }
 
-bool hasBus (const Instrument& instrument, const StopTablet& stop)
-{
-    return instrument.mixingBuses.empty()
-           || std::ranges::find (instrument.mixingBuses, stop.bus, &MixingBus::name) != instrument.mixingBuses.end();
-}
-
 } // namespace
 
 void BenchSession::draw (int stop, bool isDrawn)

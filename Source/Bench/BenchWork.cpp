@@ -29,11 +29,6 @@ std::string textOf (const std::optional<Card>& card)
     return card ? cardText (*card) : std::string();
 }
 
-bool isSamePair (const TrialPair& first, const TrialPair& second)
-{
-    return cardText (first.a) == cardText (second.a) && textOf (first.b) == textOf (second.b);
-}
-
 } // namespace
 
 const StopTablet* BenchWork::stopInHand() const noexcept
@@ -94,6 +89,17 @@ void BenchWork::takeRegistrationOf (const BenchWork& other)
 {
     if (instrument && other.instrument)
         takeRegistration (*instrument, *other.instrument);
+}
+
+bool hasBus (const Instrument& instrument, const StopTablet& stop)
+{
+    return instrument.mixingBuses.empty()
+           || std::ranges::find (instrument.mixingBuses, stop.bus, &MixingBus::name) != instrument.mixingBuses.end();
+}
+
+bool isSamePair (const TrialPair& first, const TrialPair& second)
+{
+    return cardText (first.a) == cardText (second.a) && textOf (first.b) == textOf (second.b);
 }
 
 bool isSameInstrument (const std::optional<Instrument>& first, const std::optional<Instrument>& second)

@@ -46,6 +46,12 @@ struct BenchWork
 /// The same for an instrument.
 void takeRegistration (Instrument& to, const Instrument& from);
 
+/// Whether a stop's sound comes onto a mixing bus: one that the instrument has, or the only one where it names none.
+bool hasBus (const Instrument& instrument, const StopTablet& stop);
+
+/// Whether both trials would be written alike, whichever is in hand.
+bool isSamePair (const TrialPair& first, const TrialPair& second);
+
 /// Whether both would be written alike, registration apart.
 bool isSameWork (const BenchWork& first, const BenchWork& second);
 

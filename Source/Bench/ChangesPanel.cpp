@@ -3,6 +3,7 @@
 
 #include "Bench/BenchLook.h"
 #include "Bench/Lettering.h"
+#include "Bench/WideText.h"
 #include "Organ/CardDocument.h"
 
 namespace stopwright
@@ -13,11 +14,6 @@ namespace
 
 constexpr float rowPoints = 58.0f;
 constexpr float buttonWidth = 96.0f;
-
-juce::String fromUtf8 (const std::string& text)
-{
-    return juce::String::fromUTF8 (text.c_str());
-}
 
 } // namespace
 

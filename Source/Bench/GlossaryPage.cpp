@@ -3,6 +3,7 @@
 
 #include "Bench/BenchLook.h"
 #include "Bench/Lettering.h"
+#include "Bench/WideText.h"
 
 #include <algorithm>
 
@@ -16,11 +17,6 @@ constexpr float listWidth = 226.0f;
 constexpr float rowHeight = 25.0f;
 constexpr float gap = 8.0f;
 constexpr float buttonHeight = 28.0f;
-
-juce::String fromUtf8 (const std::string& text)
-{
-    return juce::String::fromUTF8 (text.c_str());
-}
 
 } // namespace
 

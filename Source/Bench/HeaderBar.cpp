@@ -4,6 +4,7 @@
 #include "Bench/BenchLook.h"
 #include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
+#include "Bench/WideText.h"
 
 #include <algorithm>
 #include <utility>
@@ -19,11 +20,6 @@ constexpr float buttonHeight = 30.0f;
 constexpr float gap = 6.0f;
 constexpr float margin = 14.0f;
 constexpr float stopsWidth = 232.0f;
-
-juce::String fromUtf8 (const std::string& text)
-{
-    return juce::String::fromUTF8 (text.c_str());
-}
 
 } // namespace
 

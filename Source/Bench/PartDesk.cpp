@@ -4,6 +4,7 @@
 #include "Bench/BenchLook.h"
 #include "Bench/Lettering.h"
 #include "Bench/PartWords.h"
+#include "Bench/WideText.h"
 #include "Organ/CardLead.h"
 
 #include <algorithm>
@@ -16,11 +17,6 @@ namespace
 
 constexpr float leadsWidth = 190.0f;
 constexpr float nameHeight = 18.0f;
-
-juce::String fromUtf8 (const std::string& text)
-{
-    return juce::String::fromUTF8 (text.c_str());
-}
 
 } // namespace
 

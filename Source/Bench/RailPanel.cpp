@@ -4,6 +4,7 @@
 #include "Bench/BenchLook.h"
 #include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
+#include "Bench/WideText.h"
 
 #include <algorithm>
 #include <utility>
@@ -18,11 +19,6 @@ constexpr float margin = 8.0f;
 constexpr float titleHeight = 28.0f;
 constexpr float footHeight = 26.0f;
 constexpr float headingHeight = 22.0f;
-
-juce::String fromUtf8 (const std::string& text)
-{
-    return juce::String::fromUTF8 (text.c_str());
-}
 
 std::vector<int> allOf (std::size_t count)
 {

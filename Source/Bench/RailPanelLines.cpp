@@ -3,19 +3,10 @@
 // The lines of RailPanel: what each shows, tells and does.
 #include "Bench/RailPanel.h"
 #include "Bench/RailWords.h"
+#include "Bench/WideText.h"
 
 namespace stopwright
 {
-
-namespace
-{
-
-juce::String fromUtf8 (const std::string& text)
-{
-    return juce::String::fromUTF8 (text.c_str());
-}
-
-} // namespace
 
 RailRow::Face RailPanel::faceOf (Kind kind, int index) const
 {

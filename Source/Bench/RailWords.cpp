@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/RailWords.h"
 
+#include "Bench/WideText.h"
 #include "Units/Engineering.h"
 
 namespace stopwright
@@ -8,11 +9,6 @@ namespace stopwright
 
 namespace
 {
-
-juce::String fromUtf8 (const std::string& text)
-{
-    return juce::String::fromUTF8 (text.c_str());
-}
 
 juce::String octaveWords (int octaves)
 {

@@ -6,6 +6,7 @@
 #include "Bench/ReadingLessons.h"
 #include "Bench/ReadingPrint.h"
 #include "Bench/UsualPlaces.h"
+#include "Bench/WideText.h"
 
 #include <algorithm>
 #include <utility>
@@ -22,11 +23,6 @@ constexpr float wordRow = 17.0f;
 constexpr int sentenceRows = 2;
 constexpr int waitingMs = 200; ///< before a picture that is out of date makes way for a word
 constexpr double lettersEm = 10.7;
-
-juce::String fromUtf8 (const std::string& text)
-{
-    return juce::String::fromUTF8 (text.c_str());
-}
 
 } // namespace
 

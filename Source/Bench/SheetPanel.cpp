@@ -3,6 +3,7 @@
 
 #include "Bench/BenchLook.h"
 #include "Bench/Lettering.h"
+#include "Bench/WideText.h"
 #include "Organ/CardLead.h"
 
 #include <algorithm>
@@ -17,11 +18,6 @@ namespace
 constexpr float margin = 8.0f;
 constexpr float rowHeight = 28.0f;
 constexpr std::array seriesNames { "E6", "E12", "E24", "E48", "E96" };
-
-juce::String fromUtf8 (const std::string& text)
-{
-    return juce::String::fromUTF8 (text.c_str());
-}
 
 } // namespace
 

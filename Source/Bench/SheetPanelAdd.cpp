@@ -3,6 +3,7 @@
 // What SheetPanel adds to the card.
 #include "Bench/SheetPanel.h"
 
+#include "Bench/WideText.h"
 #include "Circuit/FindingWords.h"
 #include "Organ/CardEdit.h"
 #include "Organ/UsualParts.h"
@@ -12,16 +13,6 @@
 
 namespace stopwright
 {
-
-namespace
-{
-
-juce::String fromUtf8 (const std::string& text)
-{
-    return juce::String::fromUTF8 (text.c_str());
-}
-
-} // namespace
 
 std::string SheetPanel::nodeToAddAt() const
 {

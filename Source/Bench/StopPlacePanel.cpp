@@ -3,6 +3,7 @@
 
 #include "Bench/BenchLook.h"
 #include "Bench/Lettering.h"
+#include "Bench/WideText.h"
 #include "Organ/ChangeList.h"
 #include "Organ/RailEdit.h"
 
@@ -20,11 +21,6 @@ constexpr const char* grounded = "grounded";
 constexpr int shownEffects = 3;
 constexpr float lineHeight = 16.0f;
 constexpr double limitDb = 0.5; ///< common practice: what a neighbour may change without being heard to
-
-juce::String fromUtf8 (const std::string& text)
-{
-    return juce::String::fromUTF8 (text.c_str());
-}
 
 juce::String stepText (double db, const juce::String& unit)
 {

@@ -3,6 +3,7 @@
 
 #include "Bench/BenchLook.h"
 #include "Bench/Lettering.h"
+#include "Bench/WideText.h"
 #include "Organ/TrialDifference.h"
 
 #include <cmath>
@@ -16,11 +17,6 @@ namespace
 
 constexpr float sideOfLetter = 34.0f;
 constexpr double unheardDb = 0.05;
-
-juce::String fromUtf8 (const std::string& text)
-{
-    return juce::String::fromUTF8 (text.c_str());
-}
 
 } // namespace
 

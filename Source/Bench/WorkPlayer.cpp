@@ -35,12 +35,6 @@ bool hasError (const std::vector<Finding>& findings)
     return ! findings.empty() && findings.front().severity == Severity::error;
 }
 
-bool hasBus (const Instrument& instrument, const StopTablet& stop)
-{
-    return instrument.mixingBuses.empty()
-           || std::ranges::find (instrument.mixingBuses, stop.bus, &MixingBus::name) != instrument.mixingBuses.end();
-}
-
 /// The cards on disk that can be computed; a sentence about each that cannot.
 InstrumentCards soundCardsOnDisk (const BenchDocument& document)
 {
@@ -279,9 +273,9 @@ bool WorkPlayer::canSound (const BenchDocument& document, int stop) const
     const auto index = static_cast<std::size_t> (stop);
     if (! document.instrument || stop < 0 || index >= document.instrument->stops.size())
         return false;
-    const auto cards = cardsThatSound();
-    return index < cards.ofStops.size() && cards.ofStops[index]
-           && hasBus (*document.instrument, document.instrument->stops[index]);
+    const auto& tablet = document.instrument->stops[index];
+    const bool isOnDisk = index < cards_.ofStops.size() && cards_.ofStops[index] && ! isUnsound (tablet.cardFile);
+    return (isOnDisk || sounding_.trials.contains (tablet.cardFile)) && hasBus (*document.instrument, tablet);
 }
 
 } // namespace stopwright

@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // BenchSession with a whole instrument: what is drawn, what is in hand, and what is heard of a change.
-#include "Bench/BenchFixture.h"
+#include "Bench/OrganSession.h"
 #include "Organ/CardDocument.h"
 #include "Organ/InstrumentDocument.h"
 #include "Units/Decibels.h"
 
 #include <algorithm>
 #include <fstream>
-#include <sstream>
 
 namespace stopwright
 {
@@ -16,33 +15,7 @@ namespace stopwright
 namespace
 {
 
-class SessionOrganTest : public BenchFixture
-{
-protected:
-    Engine& engine() { return processor_.engine(); }
-
-    void turn (const std::string& part, double value)
-    {
-        session_.turn ({ CardKnob::Place::part, part, KnobKind::value }, value);
-    }
-
-    /// Puts a text in place of another in a copied document.
-    void change (const std::string& file, const std::string& from, const std::string& to)
-    {
-        std::ifstream in (preset (file));
-        std::ostringstream text;
-        text << in.rdbuf();
-        in.close();
-        auto changed = text.str();
-        const auto place = changed.find (from);
-        ASSERT_NE (place, std::string::npos) << from;
-        changed.replace (place, from.size(), to);
-        std::ofstream (preset (file)) << changed;
-    }
-};
-
-constexpr int upper = 0; ///< of the divisions of the demonstration organ
-constexpr int lower = 1;
+using SessionOrganTest = OrganSession;
 
 } // namespace
 

@@ -1,14 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // BenchSession over several stops: what stays unsaved where, what is saved, and networks that cannot be computed.
-#include "Bench/BenchFixture.h"
+#include "Bench/OrganSession.h"
 #include "Organ/CardDocument.h"
 #include "Units/Decibels.h"
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
-#include <sstream>
 
 namespace stopwright
 {
@@ -16,32 +14,7 @@ namespace stopwright
 namespace
 {
 
-class SessionWorkTest : public BenchFixture
-{
-protected:
-    Engine& engine() { return processor_.engine(); }
-
-    void turn (const std::string& part, double value)
-    {
-        session_.turn ({ CardKnob::Place::part, part, KnobKind::value }, value);
-    }
-
-    /// Puts a text in place of another in a copied document.
-    void change (const std::string& file, const std::string& from, const std::string& to)
-    {
-        std::ifstream in (preset (file));
-        std::ostringstream text;
-        text << in.rdbuf();
-        in.close();
-        auto changed = text.str();
-        const auto place = changed.find (from);
-        ASSERT_NE (place, std::string::npos) << from;
-        changed.replace (place, from.size(), to);
-        std::ofstream (preset (file)) << changed;
-    }
-};
-
-constexpr int upper = 0; ///< of the divisions of the demonstration organ
+using SessionWorkTest = OrganSession;
 
 } // namespace
 
