@@ -50,7 +50,6 @@ void BenchSession::open (const std::filesystem::path& file)
     history_.clear();
     forgoneTexts_.clear();
     gestureOpen_ = false;
-    trialGainDb_ = 0.0;
     isOpen_ = true;
     notify (Change::document);
 }
@@ -60,7 +59,7 @@ void BenchSession::chooseStop (int index)
     endGesture();
     auto document = document_;
     document.takeStop (index);
-    player_.follow (document, trialGainDb_);
+    player_.follow (document);
 
     document_ = std::move (document);
     keySource_ = document_.keySource();
@@ -74,7 +73,7 @@ void BenchSession::apply (const BenchWork& to)
     document.setWork (to);
     document.takeRegistrationOf (document_);
     document.readMissingCards();
-    player_.follow (document, trialGainDb_);
+    player_.follow (document);
     document_ = std::move (document);
     keySource_ = document_.keySource();
 }

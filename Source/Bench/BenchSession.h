@@ -148,6 +148,9 @@ public:
     /// With `alwaysFades` a cross-fade is heard also where it is in hand already. Not part of the history.
     void takeTrial (bool isB, double gainDb, bool alwaysFades = false);
 
+    /// What all sound is lowered by, from now on, so that the trial in hand is as loud as the other; 0 dB or less.
+    void setTrialGain (double gainDb) { player_.turnGain (gainDb); }
+
     void flipTrial (double gainDb = 0.0) { takeTrial (! isSecondTrial(), gainDb); }
 
     /// The other trial becomes a copy of the one in hand.
@@ -194,7 +197,6 @@ private:
     KeySource keySource_;
     EditHistory history_;
     bool isOpen_ = false;
-    double trialGainDb_ = 0.0;
 
     bool gestureOpen_ = false;
     BenchWork gestureStart_;

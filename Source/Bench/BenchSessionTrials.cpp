@@ -48,10 +48,9 @@ void BenchSession::takeTrial (bool isB, double gainDb, bool alwaysFades)
     auto document = document_;
     const bool wasUnsound = isUnsound();
     document.pair().isB = isB;
-    player_.follow (document, gainDb, alwaysFades);
+    player_.followTrial (document, gainDb, alwaysFades);
 
     const BenchWork before = document_.work();
-    trialGainDb_ = gainDb;
     document_ = std::move (document);
     keySource_ = document_.keySource();
     tellDifference (before, wasUnsound);
@@ -71,7 +70,6 @@ void BenchSession::copyToOtherTrial()
 void BenchSession::keepTrialInHand()
 {
     requireTwo (*this);
-    trialGainDb_ = 0.0;
     edit (isSecondTrial() ? "trial B kept" : "trial A kept",
           [] (BenchWork& work)
           {

@@ -169,6 +169,7 @@ void BenchView::tick()
     rail_.show (telemetry);
     readings_.showClips (rail_.clips());
     playBar_.refresh();
+    matcher_.followKeys();
     if (telemetry.lastKey >= 0 && std::exchange (lastKey_, telemetry.lastKey) != telemetry.lastKey)
         setKeyInHand (telemetry.lastKey);
     updateStatus (telemetry);
@@ -186,7 +187,6 @@ void BenchView::setKeyInHand (int key)
 {
     readings_.setKey (key);
     matcher_.setKey (key);
-    sheet_.trials().refresh();
 }
 
 void BenchView::keepFocus()

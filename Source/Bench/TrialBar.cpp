@@ -39,6 +39,7 @@ TrialBar::TrialBar (BenchSession& session, TrialMatcher& matcher, Actions action
     menu_.onClick = [this] { showMenu(); };
     for (auto* button : { &a_, &b_, &menu_ })
         addAndMakeVisible (button);
+    matcher_.onComparison = [this] { refresh(); };
     session_.addListener (*this);
     sessionChanged (BenchSession::Change::document);
 }
@@ -46,6 +47,7 @@ TrialBar::TrialBar (BenchSession& session, TrialMatcher& matcher, Actions action
 TrialBar::~TrialBar()
 {
     session_.removeListener (*this);
+    matcher_.onComparison = nullptr;
 }
 
 void TrialBar::take (bool isB)
@@ -72,7 +74,7 @@ void TrialBar::flip()
 
 juce::String TrialBar::levelText()
 {
-    const auto comparison = matcher_.compare();
+    const auto& comparison = matcher_.comparison();
     if (! comparison)
         return {};
     const double difference = comparison->differenceDb (matcher_.measure());
@@ -130,14 +132,7 @@ void TrialBar::showMenu()
     menu.addItem ("Copy " + here + " to " + there, hasTwo, false, change (&BenchSession::copyToOtherTrial));
     menu.addItem ("Keep " + here + " alone", hasTwo, false, change (&BenchSession::keepTrialInHand));
     menu.addSeparator();
-    const auto measure = [this] (LevelMeasure wanted)
-    {
-        return [this, wanted]
-        {
-            matcher_.setMeasure (wanted);
-            refresh();
-        };
-    };
+    const auto measure = [this] (LevelMeasure wanted) { return [this, wanted] { matcher_.setMeasure (wanted); }; };
     menu.addItem ("Equally loud by ear's weighting, dB(A)", true, matcher_.measure() == LevelMeasure::aWeighted,
                   measure (LevelMeasure::aWeighted));
     menu.addItem ("Equally loud by rms volts", true, matcher_.measure() == LevelMeasure::rms,

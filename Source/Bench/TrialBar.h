@@ -34,13 +34,11 @@ public:
     /// "B is 2.3 dB(A) louder, heard equal; R5 47k / 10k", as far as there is room.
     juce::String text() const;
 
-    /// The level is that of the keys held now: call it when they changed.
-    void refresh();
-
     void paint (juce::Graphics& graphics) override;
     void resized() override;
 
 private:
+    void refresh();
     void sessionChanged (BenchSession::Change change) override;
     void take (bool isB);
     void showMenu();

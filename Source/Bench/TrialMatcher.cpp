@@ -5,6 +5,7 @@
 #include "Units/Error.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace stopwright
 {
@@ -21,8 +22,47 @@ TrialMatcher::~TrialMatcher()
 
 void TrialMatcher::sessionChanged (BenchSession::Change change)
 {
-    if (change != BenchSession::Change::trial && change != BenchSession::Change::saved)
+    using Change = BenchSession::Change;
+    if (change == Change::saved)
+        return;
+    // The levels leave out the card in hand, and so hold for any values and network of it.
+    if (change != Change::trial && change != Change::values && change != Change::network)
         levels_.reset();
+    held_ = heldKeys();
+    match();
+}
+
+void TrialMatcher::setMeasure (LevelMeasure measure)
+{
+    measure_ = measure;
+    match();
+    if (onComparison)
+        onComparison();
+}
+
+void TrialMatcher::setKey (int key)
+{
+    if (std::exchange (key_, key) == key || ! held_.empty())
+        return;
+    match();
+    if (onComparison)
+        onComparison();
+}
+
+void TrialMatcher::followKeys()
+{
+    if (! session_.hasTwoTrials())
+        return;
+    auto held = heldKeys();
+    // The sound of keys that were let go dies away with the gain it had.
+    const auto isSameKey = [] (const HeldKey& one, const HeldKey& two)
+    { return one.key == two.key && one.division == two.division; };
+    if (std::ranges::equal (held, held_, isSameKey) || held.empty())
+        return;
+    held_ = std::move (held);
+    match();
+    if (onComparison)
+        onComparison();
 }
 
 std::vector<HeldKey> TrialMatcher::heldKeys() const
@@ -46,13 +86,12 @@ TrialComparison TrialMatcher::compareNow()
 {
     const auto& document = session_.document();
     const auto& pair = document.pair();
-    const auto held = heldKeys();
     const auto* const stop = document.stopInHand();
     if (stop == nullptr)
     {
         std::vector<int> keys;
-        keys.reserve (held.size());
-        for (const auto& each : held)
+        keys.reserve (held_.size());
+        for (const auto& each : held_)
             keys.push_back (each.key);
         return TrialLevels::ofCards (pair.a, *pair.b, keys, key_);
     }
@@ -62,30 +101,41 @@ TrialComparison TrialMatcher::compareNow()
             outletDelaySeconds (*document.instrument, session_.processor().getSampleRate()));
     const int division = document.divisionInHand();
     const int key = std::clamp (key_, document.lowestKey (division), document.highestKey (division));
-    return levels_->compare (pair.a, *pair.b, held, { stop->division, key });
+    return levels_->compare (pair.a, *pair.b, held_, { stop->division, key });
 }
 
-std::optional<TrialComparison> TrialMatcher::compare()
+void TrialMatcher::compare()
 {
+    comparison_.reset();
     if (! session_.hasTwoTrials())
-        return {};
+        return;
     try
     {
-        return compareNow();
+        comparison_ = compareNow();
     }
-    catch (const Error&)
-    {
-        return {}; // a trial that cannot be computed is told where its parts are shown
-    }
+    catch (const Error&) // a trial that cannot be computed is told where its parts are shown
+    {}
+}
+
+double TrialMatcher::gainDb (bool isB) const
+{
+    if (! comparison_)
+        return 0.0;
+    return isB ? comparison_->gainDbOfB (measure_) : comparison_->gainDbOfA (measure_);
+}
+
+/// A trial that cannot be computed sounds on as it last could, and keeps its gain.
+void TrialMatcher::match()
+{
+    compare();
+    if (comparison_ || ! session_.hasTwoTrials())
+        session_.setTrialGain (gainDb (session_.isSecondTrial()));
 }
 
 void TrialMatcher::take (bool isB, bool alwaysFades)
 {
-    const auto comparison = compare();
-    const double gainDb = ! comparison ? 0.0
-                          : isB        ? comparison->gainDbOfB (measure_)
-                                       : comparison->gainDbOfA (measure_);
-    session_.takeTrial (isB, gainDb, alwaysFades);
+    followKeys();
+    session_.takeTrial (isB, gainDb (isB), alwaysFades);
 }
 
 } // namespace stopwright

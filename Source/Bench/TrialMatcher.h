@@ -5,13 +5,16 @@
 #include "Bench/KeyHands.h"
 #include "Study/TrialLevels.h"
 
+#include <functional>
 #include <memory>
 #include <optional>
+#include <vector>
 
 namespace stopwright
 {
 
-/// Takes trials in hand so that they are equally loud, for the keys that are held just then: by the measure that is shown.
+/// Keeps the two trials of the stop in hand equally loud, by the measure that is shown and for the keys that are held: the
+/// louder one is lowered, also while it is turned. Being a listener of the session, it is to be made before those that ask it.
 /// Threading: message thread.
 class TrialMatcher : private BenchSession::Listener
 {
@@ -21,13 +24,19 @@ public:
 
     LevelMeasure measure() const noexcept { return measure_; }
 
-    void setMeasure (LevelMeasure measure) { measure_ = measure; }
+    void setMeasure (LevelMeasure measure);
 
     /// The key that counts while none is held.
-    void setKey (int key) { key_ = key; }
+    void setKey (int key);
+
+    /// Compares again when other keys are held than before. Cheap when they are the same.
+    void followKeys();
 
     /// How loud all that is drawn is with either trial. Nothing without two trials, or when it cannot be computed.
-    std::optional<TrialComparison> compare();
+    const std::optional<TrialComparison>& comparison() const noexcept { return comparison_; }
+
+    /// Told when the comparison became another one without a change of the session.
+    std::function<void()> onComparison;
 
     /// Fails: Error as BenchSession::takeTrial.
     void take (bool isB, bool alwaysFades = false);
@@ -38,11 +47,16 @@ private:
     void sessionChanged (BenchSession::Change change) override;
     std::vector<HeldKey> heldKeys() const;
     TrialComparison compareNow();
+    void compare();
+    void match();
+    double gainDb (bool isB) const;
 
     BenchSession& session_;
     const KeyHands& hands_;
     LevelMeasure measure_ = LevelMeasure::aWeighted;
     int key_ = 60;
+    std::vector<HeldKey> held_;
+    std::optional<TrialComparison> comparison_;
     std::unique_ptr<TrialLevels> levels_; ///< of the instrument as it sounds; empty when it must be made anew
 };
 

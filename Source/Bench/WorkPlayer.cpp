@@ -84,15 +84,34 @@ void WorkPlayer::open (const BenchDocument& document)
     gainDb_ = 0.0;
 }
 
-void WorkPlayer::follow (const BenchDocument& document, double gainDb, bool alwaysFades)
+void WorkPlayer::follow (const BenchDocument& document)
 {
-    const bool isTurn = ! alwaysFades && gainDb == gainDb_ && ! isUnsound (document.cardName()) && turnTo (document);
-    if (isTurn)
+    if (isUnsound (document.cardName()) || ! turnTo (document))
     {
-        sounding_ = document.work();
-        judgedTexts_.erase (document.cardName());
+        build (document, gainDb_);
         return;
     }
+    sounding_ = document.work();
+    judgedTexts_.erase (document.cardName());
+}
+
+void WorkPlayer::followTrial (const BenchDocument& document, double gainDb, bool alwaysFades)
+{
+    if (alwaysFades || gainDb != gainDb_)
+        build (document, gainDb);
+    else
+        follow (document);
+}
+
+void WorkPlayer::turnGain (double gainDb)
+{
+    gainDb_ = gainDb;
+    processor_.engine().setTrialGainDb (gainDb);
+}
+
+/// Builds the sound of the work anew, with a cross-fade from what sounds.
+void WorkPlayer::build (const BenchDocument& document, double gainDb)
+{
     judge (document);
     const auto work = soundPartOf (document);
     play (work, document.keySource(), gainDb);

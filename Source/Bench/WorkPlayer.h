@@ -23,10 +23,15 @@ public:
     /// Plays another document; the listening level is measured afresh. Fails: Error; what sounded goes on sounding.
     void open (const BenchDocument& document);
 
-    /// Has the sound follow the work, `gainDb` (0 or less) being what the whole is lowered by. With `alwaysFades` a
-    /// cross-fade is heard also where nothing changed, so that it tells nothing. Fails: Error; what sounded goes on
-    /// sounding.
-    void follow (const BenchDocument& document, double gainDb, bool alwaysFades = false);
+    /// Has the sound follow the work. Fails: Error; what sounded goes on sounding.
+    void follow (const BenchDocument& document);
+
+    /// The same while another trial is taken in hand, `gainDb` (0 or less) being what the whole is lowered by from then on.
+    /// With `alwaysFades` a cross-fade is heard also where nothing changed, so that it tells nothing. Fails: as `follow`.
+    void followTrial (const BenchDocument& document, double gainDb, bool alwaysFades);
+
+    /// Lowers the whole by another gain, 0 dB or less, while it sounds; no step is heard.
+    void turnGain (double gainDb);
 
     /// What is drawn is drawn in the work too, where `follow` starts from.
     void noteRegistration (const BenchWork& work) { sounding_.takeRegistrationOf (work); }
@@ -56,6 +61,7 @@ public:
 private:
     void judge (const BenchDocument& document);
     BenchWork soundPartOf (const BenchDocument& document) const;
+    void build (const BenchDocument& document, double gainDb);
     bool turnTo (const BenchWork& to);
     bool turnMixings (const BenchWork& to);
     void play (const BenchWork& work, const KeySource& keySource, double gainDb);
@@ -70,7 +76,7 @@ private:
     std::map<std::string, std::string> judgedTexts_;
     std::string referenceName_;
     bool hasReference_ = false;
-    double gainDb_ = 0.0;
+    double gainDb_ = 0.0; ///< that trial in hand is as loud as the other
 };
 
 } // namespace stopwright

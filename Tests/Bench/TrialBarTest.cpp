@@ -38,6 +38,24 @@ TEST_F (TrialBarTest, OneKeyFlipsAtEqualLoudnessByRmsVolts)
     EXPECT_TRUE (session_.isSecondTrial());
 }
 
+TEST_F (TrialBarTest, TheFirstFlipAfterATurnIsEquallyLoudToo)
+{
+    openView();
+    view_->matcher().setMeasure (LevelMeasure::rms);
+    view_->matcher().setKey (60);
+    turn (1e3);
+    processor_.engine().key (60, true);
+    bar().flip(); // B begins
+    turn (47e3);  // and is now the louder
+    const double b = settledRms();
+    bar().flip();
+    const double a = settledRms();
+    EXPECT_NEAR (toDecibels (b / a), 0.0, 0.1);
+    EXPECT_DOUBLE_EQ (processor_.engine().trialGainDb(), 0.0) << "the quieter one is never raised, nor lowered";
+    session_.keepTrialInHand();
+    EXPECT_DOUBLE_EQ (processor_.engine().trialGainDb(), 0.0);
+}
+
 TEST_F (TrialBarTest, TellsWhatDiffers)
 {
     openView();

@@ -139,7 +139,6 @@ xdotool windowfocus "$window" keydown a
 sleep 0.3
 xdotool key b # begins B as a copy
 wheel "$R5_X" "$R5_Y" 4 8
-xdotool key b sleep 0.5 key b # what was turned counts from the next flip on
 sleep 0.5
 for take in 1 2 3; do
     record trial_b 1
