@@ -79,12 +79,16 @@ void LeftWorkActions::takeBack (const WorkKeeper::Left& left)
                 session_.open (kept.file);
             session_.restore (kept.work);
         });
+    // What could not be taken back stays, and is asked about next time. The rest is kept anew before anything else: what
+    // comes then may take its time, as a sound device that does not answer.
+    if (isBack)
+    {
+        keeper_.begin();
+        keeper_.keep();
+        keeper_.finish();
+        WorkKeeper::forget (left);
+    }
     goOn();
-    if (! isBack)
-        return; // it stays, and is asked about next time
-    keeper_.keep();
-    keeper_.finish();
-    WorkKeeper::forget (left);
 }
 
 } // namespace stopwright
