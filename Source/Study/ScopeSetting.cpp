@@ -43,7 +43,8 @@ ScopeSetting automaticSetting (double peakVolts, double baseHz) noexcept
     ScopeSetting setting;
     if (peakVolts > 0.0)
         setting.voltsPerDivision = scopeStep (peakVolts / (0.5 * ScopeSetting::divisionsUp * filled));
-    setting.secondsPerDivision = scopeStep (periods / baseHz / ScopeSetting::divisionsAcross);
+    if (baseHz > 0.0)
+        setting.secondsPerDivision = scopeStep (periods / baseHz / ScopeSetting::divisionsAcross);
     return setting;
 }
 

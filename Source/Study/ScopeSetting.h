@@ -25,7 +25,7 @@ double scopeStep (double least) noexcept;
 std::vector<double> scopeSteps (double lowest, double highest);
 
 /// What shows a wave whole: its larger peak within the divisions of its half, and two periods of `baseHz` at least.
-/// Volts of 0 are shown at 1 V a division. Range: peakVolts >= 0, baseHz > 0. Threading: [any].
+/// Volts of 0 are shown at 1 V a division, and 0 Hz (nothing sounds) at 1 ms. Range: both 0 or more. Threading: [any].
 ScopeSetting automaticSetting (double peakVolts, double baseHz) noexcept;
 
 } // namespace stopwright

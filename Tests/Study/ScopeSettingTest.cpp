@@ -34,6 +34,7 @@ TEST (ScopeSetting, TheWaveIsSeenWhole)
         EXPECT_LE (10.0 * setting.secondsPerDivision, 6.0 / 261.6);
     }
     EXPECT_DOUBLE_EQ (automaticSetting (0.0, 100.0).voltsPerDivision, 1.0);
+    EXPECT_EQ (automaticSetting (0.0, 0.0), ScopeSetting {}) << "nothing sounds";
 }
 
 } // namespace
