@@ -14,7 +14,7 @@ namespace stopwright
 class CsvText
 {
 public:
-    explicit CsvText (std::initializer_list<std::string_view> header);
+    CsvText (std::initializer_list<std::string_view> header);
 
     CsvText& cell (std::string_view text);
     CsvText& cell (double number);
