@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
 
 namespace stopwright
 {
@@ -99,7 +100,13 @@ BenchView& BenchFixture::openView (int width, int height)
 
 void BenchFixture::runMessages (int milliseconds)
 {
-    juce::MessageManager::getInstance()->runDispatchLoopUntil (milliseconds);
+    auto& messages = *juce::MessageManager::getInstance();
+    messages.runDispatchLoopUntil (milliseconds);
+    // What was posted before this comes before it, however busy the machine is.
+    const auto isReached = std::make_shared<bool> (false);
+    juce::MessageManager::callAsync ([isReached] { *isReached = true; });
+    while (! *isReached)
+        messages.runDispatchLoopUntil (1);
 }
 
 std::vector<double> BenchFixture::play (double seconds)

@@ -37,7 +37,7 @@ protected:
     /// Opens the window with the demonstration organ in it.
     BenchView& openView (int width = 1200, int height = 800);
 
-    /// Lets the message loop run for a while.
+    /// Lets the message loop run for a while, and at least until everything that is posted already was delivered.
     static void runMessages (int milliseconds);
 
     /// Runs the processor for a time and returns what the first channel played.
