@@ -23,10 +23,11 @@ TrialMatcher::~TrialMatcher()
 void TrialMatcher::sessionChanged (BenchSession::Change change)
 {
     using Change = BenchSession::Change;
-    if (change == Change::saved)
+    // That another trial is in hand, or there is one, is told after what it means for the card in hand.
+    if (change == Change::saved || change == Change::trial)
         return;
     // The levels leave out the card in hand, and so hold for any values and network of it.
-    if (change != Change::trial && change != Change::values && change != Change::network)
+    if (change != Change::values && change != Change::network)
         levels_.reset();
     held_ = heldKeys();
     match();
@@ -35,18 +36,13 @@ void TrialMatcher::sessionChanged (BenchSession::Change change)
 void TrialMatcher::setMeasure (LevelMeasure measure)
 {
     measure_ = measure;
-    match();
-    if (onComparison)
-        onComparison();
+    matchAndTell();
 }
 
 void TrialMatcher::setKey (int key)
 {
-    if (std::exchange (key_, key) == key || ! held_.empty())
-        return;
-    match();
-    if (onComparison)
-        onComparison();
+    if (std::exchange (key_, key) != key && held_.empty())
+        matchAndTell();
 }
 
 void TrialMatcher::followKeys()
@@ -54,15 +50,10 @@ void TrialMatcher::followKeys()
     if (! session_.hasTwoTrials())
         return;
     auto held = heldKeys();
-    // The sound of keys that were let go dies away with the gain it had.
-    const auto isSameKey = [] (const HeldKey& one, const HeldKey& two)
-    { return one.key == two.key && one.division == two.division; };
-    if (std::ranges::equal (held, held_, isSameKey) || held.empty())
+    if (held == held_)
         return;
     held_ = std::move (held);
-    match();
-    if (onComparison)
-        onComparison();
+    matchAndTell();
 }
 
 std::vector<HeldKey> TrialMatcher::heldKeys() const
@@ -130,6 +121,13 @@ void TrialMatcher::match()
     compare();
     if (comparison_ || ! session_.hasTwoTrials())
         session_.setTrialGain (gainDb (session_.isSecondTrial()));
+}
+
+void TrialMatcher::matchAndTell()
+{
+    match();
+    if (onComparison)
+        onComparison();
 }
 
 void TrialMatcher::take (bool isB, bool alwaysFades)

@@ -49,13 +49,14 @@ private:
     TrialComparison compareNow();
     void compare();
     void match();
+    void matchAndTell();
     double gainDb (bool isB) const;
 
     BenchSession& session_;
     const KeyHands& hands_;
     LevelMeasure measure_ = LevelMeasure::aWeighted;
     int key_ = 60;
-    std::vector<HeldKey> held_;
+    std::vector<HeldKey> held_; ///< what the comparison is for; empty: for key_
     std::optional<TrialComparison> comparison_;
     std::unique_ptr<TrialLevels> levels_; ///< of the instrument as it sounds; empty when it must be made anew
 };

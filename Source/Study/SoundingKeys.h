@@ -14,6 +14,8 @@ struct HeldKey
 {
     std::string division;
     int key = 0;
+
+    bool operator== (const HeldKey&) const = default;
 };
 
 /// Which keys sound in each division, [division], ascending: those held, and those that drawn couplers play, as far as the
