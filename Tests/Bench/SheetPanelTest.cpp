@@ -126,7 +126,7 @@ TEST_F (SheetPanelTest, ATapIsTakenFromAnotherKeyedBusInOneGesture)
     openView();
     const auto before = text();
     const auto tap = session_.card().taps.front();
-    const auto& buses = session_.document().instrument->keyedBuses;
+    const auto buses = session_.document().instrument->keyedBuses; // a copy: the edit replaces the instrument
     const auto other = std::ranges::find_if (buses, [&] (const KeyedBus& bus) { return bus.footage != tap.footage; });
     ASSERT_NE (other, buses.end());
     schematic().select (SchematicView::Selection { true, tap.name });
