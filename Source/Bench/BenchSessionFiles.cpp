@@ -49,7 +49,7 @@ void BenchSession::saveCard (const std::string& name)
 {
     const auto& card = document_.trials.at (name).a;
     auto& saved = document_.savedTrials[name];
-    if (cardText (card) == cardText (saved.pair.a))
+    if (card == saved.pair.a)
         return;
     const auto file = document_.fileOfCard (name);
     requireUnchanged (file, saved.fileText);
@@ -63,7 +63,7 @@ void BenchSession::saveSecond (const std::string& name)
     const auto& second = document_.trials.at (name).b;
     auto& saved = document_.savedTrials[name];
     const auto file = document_.fileOfSecond (name);
-    if (second && (! saved.pair.b || cardText (*second) != cardText (*saved.pair.b)))
+    if (second && second != saved.pair.b)
     {
         requireUnchanged (file, saved.secondFileText);
         writeCard (*second, file);

@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/BenchWork.h"
 
-#include "Organ/CardDocument.h"
-#include "Organ/InstrumentDocument.h"
-
 #include <algorithm>
 #include <stdexcept>
 
@@ -22,11 +19,6 @@ void takeFlags (std::vector<Item>& to, const std::vector<Item>& from, Flag Item:
         if (found != from.end())
             item.*flag = (*found).*flag;
     }
-}
-
-std::string textOf (const std::optional<Card>& card)
-{
-    return card ? cardText (*card) : std::string();
 }
 
 } // namespace
@@ -99,7 +91,7 @@ bool hasBus (const Instrument& instrument, const StopTablet& stop)
 
 bool isSamePair (const TrialPair& first, const TrialPair& second)
 {
-    return cardText (first.a) == cardText (second.a) && textOf (first.b) == textOf (second.b);
+    return first.a == second.a && first.b == second.b;
 }
 
 bool isSameInstrument (const std::optional<Instrument>& first, const std::optional<Instrument>& second)
@@ -108,7 +100,7 @@ bool isSameInstrument (const std::optional<Instrument>& first, const std::option
         return first.has_value() == second.has_value();
     auto aligned = *second;
     takeRegistration (aligned, *first);
-    return instrumentText (*first) == instrumentText (aligned);
+    return *first == aligned;
 }
 
 bool isSameWork (const BenchWork& first, const BenchWork& second)

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/CardDifference.h"
 
-#include "Organ/CardDocument.h"
-
 #include <algorithm>
 
 namespace stopwright
@@ -38,7 +36,7 @@ std::optional<std::vector<KnobMove>> knobMovesBetween (const Card& from, const C
         setValueOf (turned, knob, after);
     }
 
-    if (cardText (turned) != cardText (to))
+    if (turned != to)
         return std::nullopt;
     return moves;
 }

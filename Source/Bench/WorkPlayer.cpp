@@ -2,8 +2,6 @@
 #include "Bench/WorkPlayer.h"
 
 #include "Bench/CardDifference.h"
-#include "Organ/CardDocument.h"
-#include "Organ/InstrumentDocument.h"
 #include "Units/Error.h"
 
 #include <algorithm>
@@ -77,7 +75,7 @@ void WorkPlayer::open (const BenchDocument& document)
 
     cards_ = std::move (next.cards_);
     faults_ = std::move (next.faults_);
-    judgedTexts_ = std::move (next.judgedTexts_);
+    judged_ = std::move (next.judged_);
     sounding_ = std::move (next.sounding_);
     referenceName_ = std::move (next.referenceName_);
     hasReference_ = next.hasReference_;
@@ -92,7 +90,7 @@ void WorkPlayer::follow (const BenchDocument& document)
         return;
     }
     sounding_ = document.work();
-    judgedTexts_.erase (document.cardName());
+    judged_.erase (document.cardName());
 }
 
 void WorkPlayer::followTrial (const BenchDocument& document, double gainDb, bool alwaysFades)
@@ -123,12 +121,11 @@ void WorkPlayer::judge (const BenchDocument& document)
 {
     for (const auto& [name, pair] : document.trials)
     {
-        auto text = cardText (pair.inHand());
-        auto& judged = judgedTexts_[name];
-        if (judged == text)
+        const auto& card = pair.inHand();
+        if (const auto judged = judged_.find (name); judged != judged_.end() && judged->second == card)
             continue;
-        judged = std::move (text);
-        faults_[name] = findFaults (netlistOf (pair.inHand()));
+        judged_[name] = card;
+        faults_[name] = findFaults (netlistOf (card));
     }
 }
 
@@ -173,7 +170,7 @@ bool WorkPlayer::turnTo (const BenchWork& to)
     {
         const auto before = sounding_.trials.find (name);
         if (before == sounding_.trials.end() || before->second.isB != pair.isB
-            || (name != to.cardName() && cardText (before->second.inHand()) != cardText (pair.inHand())))
+            || (name != to.cardName() && before->second.inHand() != pair.inHand()))
             return false;
     }
     const auto isInHand = [&] (const StopTablet& stop) { return stop.cardFile == to.cardName(); };

@@ -73,7 +73,7 @@ private:
     BenchWork sounding_;    ///< what the engine has; of cards without faults only
     InstrumentCards cards_; ///< of the instrument's stops as they stand on disk, those without faults
     std::map<std::string, std::vector<Finding>> faults_;
-    std::map<std::string, std::string> judgedTexts_;
+    std::map<std::string, Card> judged_; ///< the cards that faults_ are of
     std::string referenceName_;
     bool hasReference_ = false;
     double gainDb_ = 0.0; ///< that trial in hand is as loud as the other

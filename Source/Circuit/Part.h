@@ -17,6 +17,8 @@ namespace stopwright
 struct Resistor
 {
     double ohms = 0.0;
+
+    bool operator== (const Resistor&) const = default;
 };
 
 /// Nodes in order: [a, b]. `leakOhms` lies in parallel; infinity means no leak.
@@ -24,6 +26,8 @@ struct Capacitor
 {
     double farads = 0.0;
     double leakOhms = std::numeric_limits<double>::infinity();
+
+    bool operator== (const Capacitor&) const = default;
 };
 
 /// Nodes in order: [a, b]. `windingOhms` lies in series with the coil, `selfFarads` across both (0 means none).
@@ -32,6 +36,8 @@ struct Inductor
     double henries = 0.0;
     double windingOhms = 0.0;
     double selfFarads = 0.0;
+
+    bool operator== (const Inductor&) const = default;
 };
 
 enum class Taper
@@ -46,12 +52,16 @@ struct Potentiometer
     double ohms = 0.0;
     double position = 0.5;
     Taper taper = Taper::linear;
+
+    bool operator== (const Potentiometer&) const = default;
 };
 
 /// Nodes in order: [a, b].
 struct Switch
 {
     bool closed = false;
+
+    bool operator== (const Switch&) const = default;
 };
 
 /// Nodes in order: [plus, minus, out]. Without `gainBandwidthHz` the amplifier is ideal (infinite bandwidth; the gain
@@ -62,6 +72,8 @@ struct OpAmp
     std::optional<double> gainBandwidthHz;
     std::optional<double> openLoopDb;
     std::optional<std::array<double, 2>> rails;
+
+    bool operator== (const OpAmp&) const = default;
 };
 
 /// Nodes in order: [anode, cathode]. The junction carries saturationAmps (e^(v / (emissionCoefficient Vt)) - 1), see
@@ -71,6 +83,8 @@ struct Diode
     double saturationAmps = 0.0;
     double emissionCoefficient = 1.0;
     double seriesOhms = 0.0;
+
+    bool operator== (const Diode&) const = default;
 };
 
 /// A bipolar transistor, nodes in order: [collector, base, emitter]. `leakageAmps` is what flows from collector to base
@@ -82,19 +96,27 @@ struct Transistor
     double reverseBeta = 1.0;
     double leakageAmps = 0.0;
     std::optional<double> earlyVolts;
+
+    bool operator== (const Transistor&) const = default;
 };
 
 struct Npn : Transistor
-{};
+{
+    bool operator== (const Npn&) const = default;
+};
 
 struct Pnp : Transistor
-{};
+{
+    bool operator== (const Pnp&) const = default;
+};
 
 /// Nodes in order: [plus, minus]. `volts` of plus against minus, behind `seriesOhms` (0: an ideal supply).
 struct Supply
 {
     double volts = 0.0;
     double seriesOhms = 0.0;
+
+    bool operator== (const Supply&) const = default;
 };
 
 using PartValue = std::variant<Resistor, Capacitor, Inductor, Potentiometer, Switch, OpAmp, Diode, Npn, Pnp, Supply>;
@@ -107,6 +129,8 @@ struct Part
     std::vector<std::string> nodes;
     PartValue value;
     double tolerance = 0.0;
+
+    bool operator== (const Part&) const = default;
 };
 
 /// The words that name a part's kind in sentences ("resistor", "op-amp", "npn transistor" ...).

@@ -30,6 +30,8 @@ struct AsFoundStop
     std::optional<std::string> division;
     std::optional<std::string> cardFile; ///< empty: a blank tablet
     AlterationNote note;
+
+    bool operator== (const AsFoundStop&) const = default;
 };
 
 /// The same of a tap. `source` is the keyed wave it was on.
@@ -39,6 +41,8 @@ struct AsFoundTap
     std::optional<int> polarity;
     std::optional<std::string> node;
     AlterationNote note;
+
+    bool operator== (const AsFoundTap&) const = default;
 };
 
 } // namespace stopwright

@@ -26,6 +26,8 @@ struct Tap
     std::string node;
     int polarity = 1;
     std::optional<AsFoundTap> asFound; ///< what was otherwise before the work
+
+    bool operator== (const Tap&) const = default;
 };
 
 /// The keyed wave a tap takes. Threading: [control], like all below.
@@ -45,6 +47,8 @@ struct Card
     std::vector<Part> parts;
     std::string output;
     std::map<std::string, std::string> unknownFields;
+
+    bool operator== (const Card&) const = default;
 };
 
 /// The card as a network: one source port per tap, in order, under the tap's name.

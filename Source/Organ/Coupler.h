@@ -15,6 +15,8 @@ struct Coupler
     std::string to;     ///< division that sounds
     int octaves = 0;    ///< -1, 0 or 1; not 0 within one division
     bool drawn = false; ///< when the instrument is opened
+
+    bool operator== (const Coupler&) const = default;
 };
 
 } // namespace stopwright

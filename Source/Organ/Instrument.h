@@ -27,6 +27,8 @@ struct Division
     int lowestKey = 36;
     int highestKey = 96;
     std::optional<int> midiChannel;
+
+    bool operator== (const Division&) const = default;
 };
 
 enum class TuningKind
@@ -46,6 +48,8 @@ struct TuningStatement
     int highestKey = 120; ///< highest generator, MIDI number (C9 = 120)
     TopBehaviour top = TopBehaviour::silent;
     MutationSource mutations = MutationSource::borrowed;
+
+    bool operator== (const TuningStatement&) const = default;
 };
 
 /// The masters a statement describes, with generators for `mutations` where the statement has them exact.
@@ -73,6 +77,8 @@ struct Instrument
     std::vector<Coupler> couplers;
     std::vector<StopTablet> stops;
     std::map<std::string, std::string> unknownFields;
+
+    bool operator== (const Instrument&) const = default;
 };
 
 /// Fails: Error on a division the instrument does not have, or a tuning that cannot be made. Threading: [control].

@@ -13,6 +13,8 @@ struct KeyContacts
 {
     std::vector<std::string> order; ///< names of keyed buses
     double staggerSeconds = 0.0;
+
+    bool operator== (const KeyContacts&) const = default;
 };
 
 } // namespace stopwright

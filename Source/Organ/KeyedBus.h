@@ -27,6 +27,8 @@ struct KeyedBus
     std::optional<double> collectorOhms; ///< Rc, per key
     double loadOhms = 10000.0;           ///< Rl, of the bus; means something only beside collectorOhms
     std::optional<KeyerSettings> keyer;  ///< instead of the instrument's
+
+    bool operator== (const KeyedBus&) const = default;
 };
 
 /// The keyed wave it carries. Threading: [control].

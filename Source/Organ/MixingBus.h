@@ -25,6 +25,8 @@ struct MixingBus
     double feedbackOhms = 47e3;            ///< virtual earth
     std::optional<double> gainBandwidthHz; ///< virtual earth; ideal without
     std::optional<SupplyRails> rails;      ///< virtual earth; unlimited without
+
+    bool operator== (const MixingBus&) const = default;
 };
 
 } // namespace stopwright

@@ -55,6 +55,8 @@ struct Outlet
     bool isOn = true;            ///< tremulant: swings; rotary: at its fast speed
     bool swell = true;           ///< follows the swell shoe
     double swellFloorDb = -40.0; ///< with the shoe closed, re open; <= 0
+
+    bool operator== (const Outlet&) const = default;
 };
 
 } // namespace stopwright

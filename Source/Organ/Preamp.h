@@ -41,6 +41,8 @@ struct PreampStage
     double emitterOhms = 10e3;        ///< follower
     double loadOhms = 47e3;           ///< follower: what it drives, coupled by a capacitor
     std::string cardFile;             ///< circuit: relative to the instrument's document
+
+    bool operator== (const PreampStage&) const = default;
 };
 
 /// The gain that an amplifier's own bandwidth is divided by: 1 + |gain| of one that inverts, as its feedback divides, and
@@ -58,6 +60,8 @@ struct Preamp
     std::string bus;
     std::string outlet;
     std::vector<PreampStage> stages;
+
+    bool operator== (const Preamp&) const = default;
 };
 
 } // namespace stopwright

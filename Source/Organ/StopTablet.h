@@ -23,6 +23,8 @@ struct StopTablet
     WhenRetired whenRetired = WhenRetired::grounded;
     bool drawn = false;                 ///< when the instrument is opened
     std::optional<AsFoundStop> asFound; ///< what was otherwise before the work
+
+    bool operator== (const StopTablet&) const = default;
 };
 
 } // namespace stopwright
