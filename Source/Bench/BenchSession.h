@@ -122,6 +122,8 @@ public:
     void beginGesture();
     void endGesture();
 
+    bool isGestureOpen() const noexcept { return gestureOpen_; }
+
     /// Opens or closes a switch. Fails: Error as `turn`; the switch stays as it was.
     void setSwitch (const std::string& name, bool closed);
 

@@ -5,6 +5,7 @@
 #include "Bench/KnobCell.h"
 #include "Bench/Lettering.h"
 #include "Bench/SwitchCell.h"
+#include "Sheet/SheetLettering.h"
 
 #include <algorithm>
 #include <utility>
@@ -15,6 +16,7 @@ namespace stopwright
 namespace
 {
 
+constexpr int restMs = 250;
 constexpr float smallestScale = 0.66f; ///< of the drawing, at lettering scale 1
 constexpr float largestScale = 1.35f;
 constexpr float margin = 10.0f;
@@ -47,17 +49,40 @@ void SchematicView::sessionChanged (BenchSession::Change change)
     }
     if (change != Change::values && change != Change::saved)
         return;
-    // What a part stands at is lettering of the layout; longer lettering may move the sheet.
-    layout_ = layOutSchematic (session_.card());
-    redraw();
-    if (onResize)
-        onResize();
+    letter();
     for (const auto& cell : cells_)
         cell->refresh();
 }
 
+/// What a part stands at is lettering of the layout. The sheet stays as it is while a hand turns something on it; where a
+/// label has outgrown its place, it is laid out anew when the hand rests.
+void SchematicView::letter()
+{
+    if (letterAnew (layout_, session_.card()))
+        stopTimer();
+    else
+        startTimer (restMs);
+    redraw();
+}
+
+void SchematicView::timerCallback()
+{
+    if (! session_.isGestureOpen())
+        layOutAnew();
+}
+
+void SchematicView::layOutAnew()
+{
+    stopTimer();
+    layout_ = layOutSchematic (session_.card());
+    redraw();
+    if (onResize)
+        onResize();
+}
+
 void SchematicView::rebuild()
 {
+    stopTimer();
     layout_ = layOutSchematic (session_.card());
     if (layout_.findNode (probe_) == nullptr)
         probe_.clear();

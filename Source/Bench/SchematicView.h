@@ -20,7 +20,7 @@ namespace stopwright
 /// keyboard shows the ends of its leads, and a click on a wire puts the probe on its node. Faults stand where they are.
 /// Keys: Tab from part to part, Ctrl with an arrow to the neighbour, Delete removes, F2 renames, F3 goes to the part desk.
 /// Threading: message thread.
-class SchematicView : public juce::Component, private BenchSession::Listener
+class SchematicView : public juce::Component, private BenchSession::Listener, private juce::Timer
 {
 public:
     /// A tap or a part of the card.
@@ -81,6 +81,9 @@ private:
     static constexpr double wireTolerance = 7.0; ///< points
 
     void sessionChanged (BenchSession::Change change) override;
+    void timerCallback() override;
+    void letter();
+    void layOutAnew();
     void rebuild();
     void redraw();
     void addCells();
