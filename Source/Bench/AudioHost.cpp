@@ -9,6 +9,14 @@ namespace
 
 constexpr int outputChannels = 2;
 
+/// Of the sound systems only JACK has a server that can keep whoever asks waiting.
+void askSoundServer()
+{
+    const std::unique_ptr<juce::AudioIODeviceType> jack (juce::AudioIODeviceType::createAudioIODeviceType_JACK());
+    if (jack != nullptr)
+        jack->scanForDevices();
+}
+
 } // namespace
 
 AudioHost::AudioHost (BenchProcessor& processor) : processor_ (processor), silentClock_ (processor) {}
@@ -30,16 +38,37 @@ juce::String AudioHost::noDeviceSentence()
            "an output below. Or go on silent: keys, knobs and readings work, only nothing is heard.";
 }
 
-juce::String AudioHost::start (const juce::XmlElement* savedState)
+juce::String AudioHost::whyNoDevice() const
 {
-    silentClock_.stop();
-    const auto error = devices_.initialise (0, outputChannels, savedState, true);
-    startTimer (midiPollMs);
-    return afterOpening (error);
+    return search_.isWaiting()
+               ? "The JACK server does not answer yet. The window can be used meanwhile; sound begins as soon "
+                 "as it answers. If it does not, stop that server and start it again."
+               : noDeviceSentence();
+}
+
+void AudioHost::start (std::unique_ptr<juce::XmlElement> savedState,
+                       std::function<void (const juce::String&)> onStarted)
+{
+    const auto open =
+        [this, saved = std::shared_ptr<juce::XmlElement> (std::move (savedState)), told = std::move (onStarted)]
+    {
+        silentClock_.stop();
+        const auto error = devices_.initialise (0, outputChannels, saved.get(), true);
+        startTimer (midiPollMs);
+        told (afterOpening (error));
+    };
+    const auto tellSlow = [this]
+    {
+        if (onSlowServer)
+            onSlowServer (whyNoDevice());
+    };
+    search_.begin (askSoundServer, { tellSlow, open });
 }
 
 juce::String AudioHost::choose (const juce::String& system, const juce::String& output)
 {
+    if (search_.isWaiting())
+        return whyNoDevice();
     silentClock_.stop();
     devices_.setCurrentAudioDeviceType (system, true);
     auto setup = devices_.getAudioDeviceSetup();
@@ -93,6 +122,8 @@ juce::StringArray AudioHost::systems()
 
 juce::StringArray AudioHost::outputsOf (const juce::String& system)
 {
+    if (search_.isWaiting())
+        return {};
     for (auto* type : devices_.getAvailableDeviceTypes())
     {
         if (type->getTypeName() == system)
@@ -132,6 +163,8 @@ void AudioHost::setUnheardMidi (const juce::StringArray& names)
 juce::String AudioHost::statusText() const
 {
     auto* device = devices_.getCurrentAudioDevice();
+    if (device == nullptr && search_.isWaiting())
+        return "Waiting for the sound server.";
     if (device == nullptr)
         return isSilent() ? "No sound device: running silent. \"Audio\" tries again." : "No sound device.";
 

@@ -3,6 +3,7 @@
 
 #include "Bench/BenchDeviceManager.h"
 #include "Bench/BenchProcessor.h"
+#include "Bench/DeviceSearch.h"
 #include "Bench/MidiInputs.h"
 #include "Bench/SilentClock.h"
 
@@ -22,9 +23,9 @@ public:
     explicit AudioHost (BenchProcessor& processor);
     ~AudioHost() override;
 
-    /// Opens the device of the last run, else the first there is. Returns an empty string, or a sentence that says why
-    /// there is no sound and what to do.
-    juce::String start (const juce::XmlElement* savedState);
+    /// Opens the device of the last run, else the first there is, as soon as the sound systems answer. `onStarted` is then
+    /// told an empty string, or a sentence that says why there is no sound and what to do. Without effect while it waits.
+    void start (std::unique_ptr<juce::XmlElement> savedState, std::function<void (const juce::String&)> onStarted);
 
     /// As AudioDeviceManager's, for the set-up page: system ("JACK", "ALSA") and the name of an output of it.
     juce::String choose (const juce::String& system, const juce::String& output);
@@ -55,8 +56,14 @@ public:
     /// Told, with a sentence, when the device went away while playing.
     std::function<void (const juce::String&)> onDeviceLost;
 
+    /// Told, with a sentence, when a sound server lets the bench wait.
+    std::function<void (const juce::String&)> onSlowServer;
+
     /// The sentence for when there is no device.
     static juce::String noDeviceSentence();
+
+    /// That sentence, or while a sound server lets the bench wait, the one for that.
+    juce::String whyNoDevice() const;
 
 private:
     static constexpr int midiPollMs = 2000;
@@ -70,6 +77,7 @@ private:
     juce::AudioProcessorPlayer player_;
     MidiInputs midiInputs_ { player_ };
     SilentClock silentClock_;
+    DeviceSearch search_;
     juce::StringArray enabledInputs_;
     juce::StringArray unheardMidi_;
     bool isAttached_ = false;

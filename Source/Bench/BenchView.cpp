@@ -55,11 +55,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
     sheet_.setSeries (settings_.series());
     sheet_.onSeriesChosen = [this] (Series series) { settings_.setSeries (series); };
     messages_.onHeightChange = [this] { resized(); };
-    if (audio_ != nullptr)
-    {
-        audio_->setUnheardMidi (settings_.unheardMidi());
-        audio_->onDeviceLost = [this] (const juce::String& sentence) { session_.say (sentence.toStdString()); };
-    }
+    joinAudio();
 
     playBar_.phrase().onMenu = [this] (juce::Component& button) { showPlayMenu (button); };
     sheet_.onProbe = [this] (const std::string& node)
@@ -81,8 +77,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
 BenchView::~BenchView()
 {
     stopTimer();
-    if (audio_ != nullptr)
-        audio_->onDeviceLost = {};
+    leaveAudio();
     session_.removeListener (*this);
     page_.reset();
     juce::LookAndFeel::setDefaultLookAndFeel (nullptr);
@@ -100,25 +95,6 @@ void BenchView::begin()
         startAudio();
     else
         showCautions (true);
-}
-
-void BenchView::startAudio()
-{
-    const auto sentence = audio_ != nullptr ? audio_->start (settings_.audioState().get()) : juce::String();
-    if (sentence.isNotEmpty())
-    {
-        showAudio (sentence);
-        return;
-    }
-    if (isShowing())
-        playBar_.keyboard().grabKeyboardFocus();
-    playWaitingFile();
-}
-
-void BenchView::playWaitingFile()
-{
-    if (const auto file = std::exchange (waitingFile_, juce::File()); file != juce::File())
-        player_.playNow (file);
 }
 
 void BenchView::setNight (bool isNight)
@@ -206,14 +182,6 @@ void BenchView::keepFocus()
     {
         playBar_.keyboard().grabKeyboardFocus();
     }
-}
-
-void BenchView::updateStatus (const Telemetry& telemetry)
-{
-    // The worst block of late, falling slowly, so that the number can be read.
-    shownLoad_ = std::max (static_cast<float> (telemetry.loadFraction), shownLoad_ * 0.99f);
-    const auto device = audio_ != nullptr ? audio_->statusText() : juce::String ("No sound device.");
-    messages_.setStatus (device + "   load " + juce::String (juce::roundToInt (100.0f * shownLoad_)) + " %");
 }
 
 void BenchView::showPage (std::unique_ptr<SheetPage> page)

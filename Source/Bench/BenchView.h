@@ -119,7 +119,10 @@ private:
     void askForSecondTrial();
     void setKeyInHand (int key);
     void layOutRail (juce::Rectangle<int> column);
+    void joinAudio();
+    void leaveAudio();
     void startAudio();
+    void goOnWithAudio (const juce::String& sentence);
     void updateStatus (const Telemetry& telemetry);
     void playWaitingFile();
     void showViewMenu (juce::Component& button);
@@ -161,6 +164,7 @@ private:
     juce::File waitingFile_;
     float textScale_ = 1.0f;
     bool isFaultTold_ = false;
+    bool isServerSlow_ = false; ///< whether its sentence may be up
     int lastKey_ = -1;
     float shownLoad_ = 0.0f;
 

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // The menu, the shortcuts and the pages of BenchView.
-#include "Bench/AudioPage.h"
 #include "Bench/BenchView.h"
 #include "Bench/CautionsText.h"
 #include "Bench/Lettering.h"
@@ -32,44 +31,6 @@ void BenchView::showCautions (bool isFirstRun)
     std::vector<SheetPage::Choice> choices;
     choices.push_back ({ isFirstRun ? "I have read this" : "Close", acknowledge });
     showPage (std::make_unique<SheetPage> ("Before you start", cautionsForReading(), std::move (choices)));
-}
-
-void BenchView::showAudio (const juce::String& sentence)
-{
-    if (audio_ == nullptr)
-        return;
-    auto controls = std::make_unique<AudioPage> (*audio_);
-    controls->onChosen = [this] (const juce::String& error)
-    {
-        if (error.isNotEmpty())
-            session_.say (error.toStdString());
-        else
-            settings_.setAudioState (audio_->state().get());
-    };
-    controls->onMidiChosen = [this] (const juce::StringArray& unheard) { settings_.setUnheardMidi (unheard); };
-
-    std::vector<SheetPage::Choice> choices;
-    if (audio_->hasDevice())
-        choices.push_back ({ "Done", [this] { closePage(); } });
-    else
-    {
-        choices.push_back ({ "Try again", [this]
-                             {
-                                 closePage();
-                                 startAudio();
-                             } });
-        choices.push_back ({ "Go on silent", [this]
-                             {
-                                 audio_->goSilent();
-                                 closePage();
-                                 playWaitingFile();
-                             } });
-    }
-    const auto text = sentence.isNotEmpty() ? sentence
-                      : audio_->hasDevice() ? "Playing on " + audio_->statusText() + "."
-                                            : AudioHost::noDeviceSentence();
-    showPage (std::make_unique<SheetPage> (audio_->hasDevice() ? "Audio" : "No sound device", text, std::move (choices),
-                                           std::move (controls), AudioPage::heightWanted()));
 }
 
 juce::PopupMenu BenchView::recentMenu()

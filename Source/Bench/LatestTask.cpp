@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/LatestTask.h"
 
+#include "Bench/WorkerNice.h"
+
 #include <utility>
 
 namespace stopwright
 {
 
-LatestTask::LatestTask() : Thread ("study of the rail")
+LatestTask::LatestTask() : Thread ("work beside the window")
 {
     idle_.signal();
     startThread();
@@ -32,6 +34,7 @@ void LatestTask::run (std::function<std::function<void()>()> work)
 
 void LatestTask::run()
 {
+    stepBack();
     while (! threadShouldExit())
     {
         std::function<std::function<void()>()> work;

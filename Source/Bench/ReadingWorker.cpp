@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/ReadingWorker.h"
 
+#include "Bench/WorkerNice.h"
+
 #include <utility>
 
 namespace stopwright
@@ -10,7 +12,7 @@ ReadingWorker::ReadingWorker (std::function<void (ReadingResult)> onResult)
     : juce::Thread ("readings"),
       onResult_ (std::move (onResult))
 {
-    startThread (juce::Thread::Priority::low);
+    startThread();
 }
 
 ReadingWorker::~ReadingWorker()
@@ -36,6 +38,7 @@ void ReadingWorker::request (ReadingRequest request, bool isOther)
 
 void ReadingWorker::run()
 {
+    stepBack();
     const auto isUnwanted = [this]
     {
         const std::scoped_lock lock (mutex_);

@@ -23,26 +23,30 @@ TrialMatcher::~TrialMatcher()
 void TrialMatcher::sessionChanged (BenchSession::Change change)
 {
     using Change = BenchSession::Change;
-    // That another trial is in hand, or there is one, is told after what it means for the card in hand.
+    // That another trial is in hand, or there is one more, is told after what it means for the card in hand.
     if (change == Change::saved || change == Change::trial)
         return;
-    // The levels leave out the card in hand, and so hold for any values and network of it.
     if (change != Change::values && change != Change::network)
-        levels_.reset();
+    {
+        // What stands around the card in hand holds for any values and network of it.
+        place_.reset();
+        comparison_.reset();
+        ++round_;
+    }
     held_ = heldKeys();
-    match();
+    compare();
 }
 
 void TrialMatcher::setMeasure (LevelMeasure measure)
 {
     measure_ = measure;
-    matchAndTell();
+    takeComparison (comparison_, round_);
 }
 
 void TrialMatcher::setKey (int key)
 {
     if (std::exchange (key_, key) != key && held_.empty())
-        matchAndTell();
+        compare();
 }
 
 void TrialMatcher::followKeys()
@@ -53,7 +57,7 @@ void TrialMatcher::followKeys()
     if (held == held_)
         return;
     held_ = std::move (held);
-    matchAndTell();
+    compare();
 }
 
 std::vector<HeldKey> TrialMatcher::heldKeys() const
@@ -73,7 +77,8 @@ std::vector<HeldKey> TrialMatcher::heldKeys() const
     return held;
 }
 
-TrialComparison TrialMatcher::compareNow()
+/// A comparison that can be made on another thread.
+std::function<std::optional<TrialComparison>()> TrialMatcher::comparing()
 {
     const auto& document = session_.document();
     const auto& pair = document.pair();
@@ -84,28 +89,52 @@ TrialComparison TrialMatcher::compareNow()
         keys.reserve (held_.size());
         for (const auto& each : held_)
             keys.push_back (each.key);
-        return TrialLevels::ofCards (pair.a, *pair.b, keys, key_);
+        return [a = pair.a, b = *pair.b, keys = std::move (keys), key = key_]
+        { return TrialLevels::ofCards (a, b, keys, key); };
     }
-    if (levels_ == nullptr)
-        levels_ = std::make_unique<TrialLevels> (
+    if (place_ == nullptr)
+        place_ = std::make_shared<TrialPlace> (
             *document.instrument, session_.cardsThatSound(), stop->name,
             outletDelaySeconds (*document.instrument, session_.processor().getSampleRate()));
     const int division = document.divisionInHand();
     const int key = std::clamp (key_, document.lowestKey (division), document.highestKey (division));
-    return levels_->compare (pair.a, *pair.b, held_, { stop->division, key });
+    return [place = place_, a = pair.a, b = *pair.b, held = held_, inHand = HeldKey { stop->division, key }]
+    { return place->compare (a, b, held, inHand); };
 }
 
 void TrialMatcher::compare()
 {
-    comparison_.reset();
     if (! session_.hasTwoTrials())
-        return;
-    try
     {
-        comparison_ = compareNow();
+        ++round_;
+        comparison_.reset();
+        session_.setTrialGain (0.0);
+        return;
     }
-    catch (const Error&) // a trial that cannot be computed is told where its parts are shown
-    {}
+    task_.run (
+        [this, work = comparing(), round = round_]() -> std::function<void()>
+        {
+            std::optional<TrialComparison> comparison;
+            try
+            {
+                comparison = work();
+            }
+            catch (const Error&) // a trial that cannot be computed is told where its parts are shown
+            {}
+            return [this, comparison, round] { takeComparison (comparison, round); };
+        });
+}
+
+/// A trial that cannot be computed sounds on as it last could, and keeps its gain.
+void TrialMatcher::takeComparison (std::optional<TrialComparison> comparison, int round)
+{
+    if (round != round_)
+        return;
+    comparison_ = std::move (comparison);
+    if (comparison_)
+        session_.setTrialGain (gainDb (session_.isSecondTrial()));
+    if (onComparison)
+        onComparison();
 }
 
 double TrialMatcher::gainDb (bool isB) const
@@ -115,24 +144,10 @@ double TrialMatcher::gainDb (bool isB) const
     return isB ? comparison_->gainDbOfB (measure_) : comparison_->gainDbOfA (measure_);
 }
 
-/// A trial that cannot be computed sounds on as it last could, and keeps its gain.
-void TrialMatcher::match()
-{
-    compare();
-    if (comparison_ || ! session_.hasTwoTrials())
-        session_.setTrialGain (gainDb (session_.isSecondTrial()));
-}
-
-void TrialMatcher::matchAndTell()
-{
-    match();
-    if (onComparison)
-        onComparison();
-}
-
 void TrialMatcher::take (bool isB, bool alwaysFades)
 {
     followKeys();
+    finish();
     session_.takeTrial (isB, gainDb (isB), alwaysFades);
 }
 

@@ -3,7 +3,8 @@
 
 #include "Bench/BenchSession.h"
 #include "Bench/KeyHands.h"
-#include "Study/TrialLevels.h"
+#include "Bench/LatestTask.h"
+#include "Bench/TrialPlace.h"
 
 #include <functional>
 #include <memory>
@@ -14,7 +15,8 @@ namespace stopwright
 {
 
 /// Keeps the two trials of the stop in hand equally loud, by the measure that is shown and for the keys that are held: the
-/// louder one is lowered, also while it is turned. Being a listener of the session, it is to be made before those that ask it.
+/// louder one is lowered, also while it is turned. With many keys held a comparison takes longer than a frame of the window,
+/// so that it is made beside it; a flip waits for the last one.
 /// Threading: message thread.
 class TrialMatcher : private BenchSession::Listener
 {
@@ -32,11 +34,15 @@ public:
     /// Compares again when other keys are held than before. Cheap when they are the same.
     void followKeys();
 
-    /// How loud all that is drawn is with either trial. Nothing without two trials, or when it cannot be computed.
+    /// How loud all that is drawn is with either trial, as last compared. Nothing without two trials, or when it cannot be
+    /// computed.
     const std::optional<TrialComparison>& comparison() const noexcept { return comparison_; }
 
-    /// Told when the comparison became another one without a change of the session.
+    /// Told when the comparison became another one.
     std::function<void()> onComparison;
+
+    /// Waits for the comparison of what there is now.
+    void finish() { task_.finish(); }
 
     /// Fails: Error as BenchSession::takeTrial.
     void take (bool isB, bool alwaysFades = false);
@@ -46,10 +52,9 @@ public:
 private:
     void sessionChanged (BenchSession::Change change) override;
     std::vector<HeldKey> heldKeys() const;
-    TrialComparison compareNow();
+    std::function<std::optional<TrialComparison>()> comparing();
     void compare();
-    void match();
-    void matchAndTell();
+    void takeComparison (std::optional<TrialComparison> comparison, int round);
     double gainDb (bool isB) const;
 
     BenchSession& session_;
@@ -58,7 +63,9 @@ private:
     int key_ = 60;
     std::vector<HeldKey> held_; ///< what the comparison is for; empty: for key_
     std::optional<TrialComparison> comparison_;
-    std::unique_ptr<TrialLevels> levels_; ///< of the instrument as it sounds; empty when it must be made anew
+    std::shared_ptr<TrialPlace> place_; ///< of the instrument as it sounds; empty when it must be made anew
+    int round_ = 0; ///< of the two trials, their stop and what it stands in; a comparison from before is void
+    LatestTask task_;
 };
 
 } // namespace stopwright

@@ -47,6 +47,7 @@ TEST_F (TrialBarTest, TheFirstFlipAfterATurnIsEquallyLoudToo)
     processor_.engine().key (60, true);
     bar().flip(); // B begins
     turn (47e3);  // and is now the louder
+    view_->matcher().finish();
     const double b = settledRms();
     bar().flip();
     const double a = settledRms();
@@ -63,6 +64,7 @@ TEST_F (TrialBarTest, TellsWhatDiffers)
     bar().flip();
     EXPECT_TRUE (bar().text().contains ("no difference")) << bar().text();
     turn (1e3);
+    view_->matcher().finish();
     EXPECT_TRUE (bar().text().contains ("R5 47k / 1k")) << bar().text();
     EXPECT_TRUE (bar().text().contains ("dB(A)")) << bar().text();
 }
