@@ -107,14 +107,13 @@ void KnobCell::paintRing (juce::Graphics& graphics, juce::Rectangle<float> squar
 void KnobCell::paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> square)
 {
     const auto& colours = BenchLook::paletteOf (*this);
-    graphics.setColour (colours.ink);
     const auto inner = square.reduced (square.getWidth() * 0.22f);
     if (knob_.place == CardKnob::Place::tapLevel)
-        PartSymbol::draw (graphics, findTap (session_.card(), knob_.name)->wave, inner, 1.4f);
+        PartSymbol::draw (graphics, colours, findTap (session_.card(), knob_.name)->wave, inner, 1.4f);
     else if (knob_.kind == KnobKind::windingOhms || knob_.place == CardKnob::Place::mixing)
-        PartSymbol::draw (graphics, Resistor {}, inner, 1.4f);
+        PartSymbol::draw (graphics, colours, Resistor {}, inner, 1.4f);
     else
-        PartSymbol::draw (graphics, findPart (session_.card(), knob_.name)->value, inner, 1.4f);
+        PartSymbol::draw (graphics, colours, findPart (session_.card(), knob_.name)->value, inner, 1.4f);
 }
 
 void KnobCell::set (double value, const std::string& mergeKey)

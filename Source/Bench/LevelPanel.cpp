@@ -221,7 +221,8 @@ void LevelPanel::paintLimiter (juce::Graphics& graphics)
     auto row = headingRow();
     const auto text = limiterText();
     const auto font = Lettering::small();
-    const auto textArea = row.removeFromRight (Lettering::widthOf (font, "silenced: fault"));
+    const auto textArea = row.removeFromRight (
+        std::max (Lettering::widthOf (font, "silenced: fault"), Lettering::widthOf (font, "limiting < 1 dB")));
     graphics.setColour (isOn ? colours.notice : colours.faintInk);
     Lettering::draw (graphics, *this, text, font, textArea);
 

@@ -100,7 +100,8 @@ juce::String PartCell::nodesText() const
 void PartCell::paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> square)
 {
     if (const auto* part = findPart (session_.card(), name_))
-        PartSymbol::draw (graphics, part->value, square.reduced (square.getWidth() * 0.2f), 1.5f);
+        PartSymbol::draw (graphics, BenchLook::paletteOf (*this), part->value,
+                          square.reduced (square.getWidth() * 0.2f), 1.5f);
 }
 
 void PartCell::paint (juce::Graphics& graphics)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Bench/Palette.h"
 #include "Circuit/Part.h"
 #include "Tone/Wave.h"
 
@@ -9,15 +10,22 @@
 namespace stopwright
 {
 
-/// Drawing symbols of parts, filling a square, leads to the left and right edge.
-/// Source: IEC 60617, symbols for resistor (rectangle), capacitor, inductor (half circles), resistor with sliding
-/// contact, make contact and amplifier; the wave inside the source circle shows its shape. Threading: message thread.
+/// The symbols of the sheet (SchematicSymbol), lying, in a square that their leads reach the edges of.
+/// Threading: message thread.
 class PartSymbol
 {
 public:
-    /// Strokes the symbol in the current colour.
-    static void draw (juce::Graphics& graphics, const PartValue& part, juce::Rectangle<float> square, float thickness);
-    static void draw (juce::Graphics& graphics, const Wave& wave, juce::Rectangle<float> square, float thickness);
+    /// Strokes the symbol in ink, with lines of that thickness.
+    static void draw (juce::Graphics& graphics,
+                      const Palette& palette,
+                      const PartValue& part,
+                      juce::Rectangle<float> square,
+                      float thickness);
+    static void draw (juce::Graphics& graphics,
+                      const Palette& palette,
+                      const Wave& wave,
+                      juce::Rectangle<float> square,
+                      float thickness);
 };
 
 } // namespace stopwright

@@ -53,6 +53,9 @@ StopPlacePanel::StopPlacePanel (BenchSession& session, const Series& series)
       neighbour_ ("against", "The stop whose level the one in hand is held against, over the keys that both have.")
 {
     setTitle ("Place on the rail");
+    setTooltip (
+        "How loud the stop in hand is against the stop chosen here, and by how much the others on its bus change when "
+        "it is drawn. (!) marks what is heard to change: more than 0.5 dB.");
     changes_.setTooltip ("What is otherwise than it was found, and the way back.");
     changes_.onClick = [this]
     {

@@ -15,7 +15,7 @@ namespace stopwright
 /// Where the stop in hand stands on the rail: the bus it goes to, its mixing resistor as a knob, what it leaves on the bus
 /// when it is retired, its level against another stop, what the others feel of it, and the way to the list of changes.
 /// Threading: message thread.
-class StopPlacePanel : public juce::Component, private BenchSession::Listener
+class StopPlacePanel : public juce::Component, public juce::SettableTooltipClient, private BenchSession::Listener
 {
 public:
     static constexpr float height = 284.0f; ///< at lettering scale 1

@@ -62,8 +62,8 @@ void SwitchCell::paintRing (juce::Graphics& graphics, juce::Rectangle<float> squ
 
 void SwitchCell::paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> square)
 {
-    graphics.setColour (BenchLook::paletteOf (*this).ink);
-    PartSymbol::draw (graphics, Switch { isClosed() }, square.reduced (square.getWidth() * 0.22f), 1.5f);
+    PartSymbol::draw (graphics, BenchLook::paletteOf (*this), Switch { isClosed() },
+                      square.reduced (square.getWidth() * 0.22f), 1.5f);
 }
 
 } // namespace stopwright

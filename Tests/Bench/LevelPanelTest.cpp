@@ -69,6 +69,28 @@ TEST_F (LevelPanelTest, AboveTheSafeRangeItSaysSo)
     EXPECT_TRUE (texts().contains ("safe to start"));
 }
 
+TEST_F (LevelPanelTest, WhatTheLimiterSaysHasRoom)
+{
+    auto& panel = openView().level();
+    for (const double reductionDb : { 0.3, 4.0, 18.0 })
+    {
+        Telemetry telemetry;
+        telemetry.limiterReductionDb = reductionDb;
+        panel.show (telemetry);
+        bool isDrawn = false;
+        Lettering::observer = [&] (const Lettering::Drawn& text)
+        {
+            if (text.text != panel.limiterText())
+                return;
+            isDrawn = true;
+            EXPECT_TRUE (text.area.contains (text.needed)) << text.text;
+        };
+        panel.createComponentSnapshot (panel.getLocalBounds());
+        Lettering::observer = {};
+        EXPECT_TRUE (isDrawn) << panel.limiterText();
+    }
+}
+
 TEST_F (LevelPanelTest, TheLimiterSpeaksInWords)
 {
     auto& panel = openView().level();
