@@ -151,7 +151,7 @@ public:
     void takeTrial (bool isB, double gainDb, bool alwaysFades = false);
 
     /// What all sound is lowered by, from now on, so that the trial in hand is as loud as the other; 0 dB or less.
-    void setTrialGain (double gainDb) { player_.turnGain (gainDb); }
+    void setTrialGainDb (double gainDb) { player_.setGainDb (gainDb); }
 
     void flipTrial (double gainDb = 0.0) { takeTrial (! isSecondTrial(), gainDb); }
 

@@ -85,6 +85,8 @@ void StopPlacePanel::sessionChanged (BenchSession::Change change)
     using Change = BenchSession::Change;
     if (change == Change::saved)
         return;
+    if (change == Change::document || change == Change::stop)
+        place_.reset();
     if (change == Change::document || change == Change::stop || change == Change::rail)
     {
         rebuild();
@@ -188,8 +190,12 @@ void StopPlacePanel::work()
         [this, instrument = *document.instrument, cards = session_.cardsThatSound(),
          index = static_cast<std::size_t> (document.stopIndex), reference]() -> std::function<void()>
         {
-            return [this, place = stopPlaceOf (instrument, cards, index, reference)]
+            return
+                [this, name = instrument.stops[index].name, place = stopPlaceOf (instrument, cards, index, reference)]
             {
+                if (const auto* const inHand = session_.document().stopInHand();
+                    inHand == nullptr || inHand->name != name)
+                    return;
                 place_ = place;
                 repaint();
             };
@@ -198,22 +204,24 @@ void StopPlacePanel::work()
 
 juce::StringArray StopPlacePanel::lines() const
 {
-    if (! place_.refusal.empty())
-        return { fromUtf8 (place_.refusal) };
+    if (! place_)
+        return { "working out its level ..." };
+    if (! place_->refusal.empty())
+        return { fromUtf8 (place_->refusal) };
     juce::StringArray lines;
-    if (place_.weightedDb && place_.rmsDb)
+    if (place_->weightedDb && place_->rmsDb)
     {
-        lines.add (stepText (*place_.weightedDb, " dB(A)"));
-        lines.add (stepText (*place_.rmsDb, " dB rms"));
+        lines.add (stepText (*place_->weightedDb, " dB(A)"));
+        lines.add (stepText (*place_->rmsDb, " dB rms"));
     }
-    if (place_.effects.empty())
+    if (place_->effects.empty())
         lines.add ("No other stop on this bus.");
-    else if (std::abs (place_.effects.front().compassDb) < 0.005)
+    else if (std::abs (place_->effects.front().compassDb) < 0.005)
         lines.add ("The others feel nothing of it.");
     else
-        for (int index = 0; index < std::min (shownEffects, static_cast<int> (place_.effects.size())); ++index)
+        for (int index = 0; index < std::min (shownEffects, static_cast<int> (place_->effects.size())); ++index)
         {
-            const auto& felt = place_.effects[static_cast<std::size_t> (index)];
+            const auto& felt = place_->effects[static_cast<std::size_t> (index)];
             lines.add (fromUtf8 (felt.stop) + " " + juce::String (felt.compassDb, 2) + " dB"
                        + (std::abs (felt.compassDb) > limitDb ? " (!)" : ""));
         }

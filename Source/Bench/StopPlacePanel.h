@@ -8,6 +8,8 @@
 #include "Study/StopPlace.h"
 
 #include <memory>
+#include <optional>
+#include <string>
 
 namespace stopwright
 {
@@ -60,7 +62,7 @@ private:
     LeadRow bus_, retired_, neighbour_;
     juce::TextButton changes_ { "Changes" };
     std::string reference_; ///< tablet
-    StopPlace place_;
+    std::optional<StopPlace> place_; ///< nothing until it is worked out for the stop in hand
     juce::Rectangle<int> title_, texts_;
     LatestTask task_;
 };

@@ -108,7 +108,7 @@ void TrialMatcher::compare()
     {
         ++round_;
         comparison_.reset();
-        session_.setTrialGain (0.0);
+        session_.setTrialGainDb (0.0);
         return;
     }
     task_.run (
@@ -132,7 +132,7 @@ void TrialMatcher::takeComparison (std::optional<TrialComparison> comparison, in
         return;
     comparison_ = std::move (comparison);
     if (comparison_)
-        session_.setTrialGain (gainDb (session_.isSecondTrial()));
+        session_.setTrialGainDb (gainDb (session_.isSecondTrial()));
     if (onComparison)
         onComparison();
 }

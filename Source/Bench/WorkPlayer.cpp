@@ -101,7 +101,7 @@ void WorkPlayer::followTrial (const BenchDocument& document, double gainDb, bool
         follow (document);
 }
 
-void WorkPlayer::turnGain (double gainDb)
+void WorkPlayer::setGainDb (double gainDb)
 {
     gainDb_ = gainDb;
     processor_.engine().setTrialGainDb (gainDb);

@@ -31,7 +31,7 @@ public:
     void followTrial (const BenchDocument& document, double gainDb, bool alwaysFades);
 
     /// Lowers the whole by another gain, 0 dB or less, while it sounds; no step is heard.
-    void turnGain (double gainDb);
+    void setGainDb (double gainDb);
 
     /// What is drawn is drawn in the work too, where `follow` starts from.
     void noteRegistration (const BenchWork& work) { sounding_.takeRegistrationOf (work); }

@@ -31,6 +31,9 @@ protected:
 TEST_F (StopPlacePanelTest, TellsLevelAndEffectOfTheStopInHand)
 {
     openView();
+    session_.chooseStop (stop ("Oboe 8"));
+    session_.chooseStop (stop ("Krummhorn 8"));
+    EXPECT_TRUE (place().lines()[0].contains ("working out")) << "no numbers of another stop";
     place().finish();
     EXPECT_TRUE (place().lines()[0].contains ("dB(A)")) << place().lines().joinIntoString ("|");
     EXPECT_GE (place().lines().size(), 3);

@@ -5,6 +5,8 @@
 #include "Bench/BlindTestPanel.h"
 #include "Units/Decibels.h"
 
+#include <cmath>
+
 namespace stopwright
 {
 
@@ -15,6 +17,16 @@ class TrialBarTest : public BenchFixture
 {
 protected:
     TrialBar& bar() { return view_->sheet().trials(); }
+
+    /// A key of the upper manual, as MIDI.
+    void strike (const juce::MidiMessage& message)
+    {
+        juce::AudioBuffer<float> buffer (2, blockFrames);
+        juce::MidiBuffer midi;
+        midi.addEvent (message, 0);
+        processor_.processBlock (buffer, midi);
+        view_->matcher().followKeys();
+    }
 
     void turn (double ohms) { session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, ohms); }
 };
@@ -55,6 +67,30 @@ TEST_F (TrialBarTest, TheFirstFlipAfterATurnIsEquallyLoudToo)
     EXPECT_DOUBLE_EQ (processor_.engine().trialGainDb(), 0.0) << "the quieter one is never raised, nor lowered";
     session_.keepTrialInHand();
     EXPECT_DOUBLE_EQ (processor_.engine().trialGainDb(), 0.0);
+}
+
+TEST_F (TrialBarTest, AKeyThatIsChosenAfterTheHeldOnesWereLetGoIsCompared)
+{
+    openView();
+    auto& matcher = view_->matcher();
+    const auto differenceDb = [&]
+    {
+        matcher.finish();
+        return matcher.comparison()->differenceDb (LevelMeasure::rms);
+    };
+    bar().flip(); // B begins
+    session_.turn ({ CardKnob::Place::part, "C4", KnobKind::value }, 100e-9);
+    matcher.setKey (36);
+    const double low = differenceDb();
+    strike (juce::MidiMessage::noteOn (1, 96, juce::uint8 (100)));
+    const double high = differenceDb();
+    EXPECT_GT (std::abs (high - low), 1.0) << "C4 takes more from high keys";
+    strike (juce::MidiMessage::noteOff (1, 96));
+    EXPECT_NEAR (differenceDb(), low, 1e-9) << "the key chosen last";
+    matcher.setKey (96);
+    EXPECT_NEAR (differenceDb(), high, 1e-9);
+    matcher.setKey (36);
+    EXPECT_NEAR (differenceDb(), low, 1e-9);
 }
 
 TEST_F (TrialBarTest, TellsWhatDiffers)
