@@ -18,6 +18,9 @@ public:
     /// Strokes the symbol in the current colour.
     static void draw (juce::Graphics& graphics, const PartValue& part, juce::Rectangle<float> square, float thickness);
     static void draw (juce::Graphics& graphics, const Wave& wave, juce::Rectangle<float> square, float thickness);
+
+    /// What a tremulant does to the level, through so many swings.
+    static void drawSwing (juce::Graphics& graphics, juce::Rectangle<float> square, int swings, float thickness);
 };
 
 } // namespace stopwright
