@@ -37,6 +37,8 @@ void TrialMatcher::setMeasure (LevelMeasure measure)
 {
     measure_ = measure;
     matchAndTell();
+    if (onMeasure)
+        onMeasure();
 }
 
 void TrialMatcher::setKey (int key)
