@@ -5,6 +5,7 @@
 #include "Bench/KnobCell.h"
 #include "Bench/Lettering.h"
 #include "Bench/SwitchCell.h"
+#include "Sheet/LargerLetters.h"
 
 #include <algorithm>
 #include <utility>
@@ -48,7 +49,7 @@ void SchematicView::sessionChanged (BenchSession::Change change)
     if (change != Change::values && change != Change::saved)
         return;
     // What a part stands at is lettering of the layout; longer lettering may move the sheet.
-    layout_ = layOutSchematic (session_.card());
+    layOutCard();
     redraw();
     if (onResize)
         onResize();
@@ -56,9 +57,15 @@ void SchematicView::sessionChanged (BenchSession::Change change)
         cell->refresh();
 }
 
+void SchematicView::layOutCard()
+{
+    plain_ = layOutSchematic (session_.card());
+    layout_ = plain_;
+}
+
 void SchematicView::rebuild()
 {
-    layout_ = layOutSchematic (session_.card());
+    layOutCard();
     if (layout_.findNode (probe_) == nullptr)
         probe_.clear();
     if (selection_ && itemOf (*selection_) == nullptr)
@@ -160,6 +167,8 @@ juce::Point<int> SchematicView::layOut (juce::Point<int> room)
                                  std::max (room.y, static_cast<int> (height * scale_ + space)));
     origin_ = { 0.5f * (static_cast<float> (size.x) - width * scale_),
                 0.5f * (static_cast<float> (size.y) - height * scale_) };
+    layout_ = withLargerLetters (plain_, std::max (1.0f, Lettering::scale() / scale_));
+    redraw();
     setSize (size.x, size.y);
     placeCells();
     for (const auto& handle : handles_)
