@@ -210,15 +210,6 @@ const Card& BenchDocument::savedCard() const noexcept
     return trials.at (cardName()).isB && saved.b ? *saved.b : saved.a;
 }
 
-double BenchDocument::savedMixingOhms() const noexcept
-{
-    const auto* const stop = stopInHand();
-    if (stop == nullptr || ! savedInstrument)
-        return 0.0;
-    const auto found = std::ranges::find (savedInstrument->stops, stop->name, &StopTablet::name);
-    return found != savedInstrument->stops.end() ? found->mixingOhms : stop->mixingOhms;
-}
-
 bool BenchDocument::isCardUnsaved (const std::string& name) const
 {
     const auto pair = trials.find (name);

@@ -73,9 +73,6 @@ struct BenchDocument : BenchWork
     /// The card in hand as its file has it; of trial B where that is in hand and saved.
     const Card& savedCard() const noexcept;
 
-    /// The mixing resistor of the stop in hand as the instrument stands on disk.
-    double savedMixingOhms() const noexcept;
-
     bool isCardUnsaved (const std::string& name) const;
     bool isInstrumentUnsaved() const;
     bool isUnsaved() const;

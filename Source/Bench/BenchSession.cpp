@@ -2,8 +2,8 @@
 #include "Bench/BenchSession.h"
 
 #include "Bench/CardDifference.h"
+#include "Bench/InstrumentKnob.h"
 #include "Bench/KnobScale.h"
-#include "Organ/RailEdit.h"
 #include "Units/Error.h"
 
 #include <algorithm>
@@ -116,12 +116,16 @@ void BenchSession::tellDifference (const BenchWork& before, bool wasUnsound)
 
 double BenchSession::value (const CardKnob& knob) const
 {
-    return knob.place == CardKnob::Place::mixing ? document_.mixingOhms() : valueOf (document_.card(), knob);
+    if (! knob.isInInstrument())
+        return valueOf (document_.card(), knob);
+    return valueOf (document_.instrument ? *document_.instrument : Instrument(), knob);
 }
 
 double BenchSession::savedValue (const CardKnob& knob) const
 {
-    return knob.place == CardKnob::Place::mixing ? document_.savedMixingOhms() : valueOf (document_.savedCard(), knob);
+    if (! knob.isInInstrument())
+        return valueOf (document_.savedCard(), knob);
+    return valueOf (document_.savedInstrument ? *document_.savedInstrument : Instrument(), knob);
 }
 
 void BenchSession::turn (const CardKnob& knob, double value, const std::string& mergeKey)
@@ -129,19 +133,17 @@ void BenchSession::turn (const CardKnob& knob, double value, const std::string& 
     const BenchWork before = document_.work();
     BenchWork after = before;
     const double inRange = rangeOf (before.card(), knob).clamp (value);
-    if (knob.place == CardKnob::Place::mixing)
-        after.instrument = setMixing (std::move (*after.instrument), knob.name, inRange);
-    else
-        setValueOf (after.pair().inHand(), knob, inRange);
     if (inRange == this->value (knob))
         return;
+    if (knob.isInInstrument())
+        after.instrument = withValue (std::move (*after.instrument), knob, inRange);
+    else
+        setValueOf (after.pair().inHand(), knob, inRange);
 
     applySound (after);
-    note (before,
-          knob.name + (knob.place == CardKnob::Place::mixing ? " mixing" : "") + " to "
-              + KnobScale (before.card(), knob, Series::e12).textOf (inRange),
+    note (before, nameInHistory (knob) + " to " + KnobScale (before.card(), knob, Series::e12).textOf (inRange),
           mergeKey);
-    notify (knob.place == CardKnob::Place::mixing ? Change::rail : Change::values);
+    notify (knob.isInInstrument() ? Change::rail : Change::values);
 }
 
 void BenchSession::beginGesture()

@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/BenchSettings.h"
 
+#include "Study/ScopeSetting.h"
+
+#include <algorithm>
+#include <cmath>
+
 namespace stopwright
 {
 
@@ -73,7 +78,8 @@ void BenchSettings::setNight (bool isNight)
 
 float BenchSettings::textScale() const
 {
-    return static_cast<float> (file_.getDoubleValue ("textScale", 1.0));
+    const auto scale = static_cast<float> (file_.getDoubleValue ("textScale", 1.0));
+    return std::isfinite (scale) && scale > 0.0f ? scale : 1.0f;
 }
 
 void BenchSettings::setTextScale (float scale)
@@ -83,7 +89,7 @@ void BenchSettings::setTextScale (float scale)
 
 Series BenchSettings::series() const
 {
-    return static_cast<Series> (juce::jlimit (0, 4, file_.getIntValue ("series", static_cast<int> (Series::e12))));
+    return chosen ("series", 5, Series::e12);
 }
 
 void BenchSettings::setSeries (Series series)
@@ -93,13 +99,74 @@ void BenchSettings::setSeries (Series series)
 
 LevelUnit BenchSettings::levelUnit() const
 {
-    const int last = static_cast<int> (levelUnits.size()) - 1;
-    return static_cast<LevelUnit> (juce::jlimit (0, last, file_.getIntValue ("levelUnit", 0)));
+    return chosen ("levelUnit", static_cast<int> (levelUnits.size()), LevelUnit::voltsPeakToPeak);
 }
 
 void BenchSettings::setLevelUnit (LevelUnit unit)
 {
     file_.setValue ("levelUnit", static_cast<int> (unit));
+}
+
+/// A place in a list of `count`, or `usual` where none of them is given.
+int BenchSettings::placeOf (const juce::String& key, int count, int usual) const
+{
+    const auto text = file_.getValue (key).trim();
+    constexpr int mostDigits = 3;
+    if (text.isEmpty() || text.length() > mostDigits || ! text.containsOnly ("0123456789"))
+        return usual;
+    const int place = text.getIntValue();
+    return place < count ? place : usual;
+}
+
+/// One of scopeSteps (lowest, highest), or nothing.
+std::optional<double> BenchSettings::stepOf (const juce::String& key, double lowest, double highest) const
+{
+    constexpr double rounding = 1e-6; // of the text in the file
+    const double given = file_.getDoubleValue (key, 0.0);
+    for (const double step : scopeSteps (lowest, highest))
+        if (std::abs (given - step) <= rounding * step)
+            return step;
+    return {};
+}
+
+void BenchSettings::setStep (const juce::String& key, std::optional<double> step)
+{
+    if (step)
+        file_.setValue (key, *step);
+    else
+        file_.removeValue (key);
+}
+
+ReadingChoices BenchSettings::readingManner() const
+{
+    ReadingChoices choices;
+    choices.kind = chosen ("reading", static_cast<int> (readingKinds.size()), choices.kind);
+    choices.hasPhase = file_.getBoolValue ("readingPhase", choices.hasPhase);
+    choices.wave.voltsPerDivision = stepOf ("waveVolts", ScopeRange::lowestVolts, ScopeRange::highestVolts);
+    choices.wave.secondsPerDivision = stepOf ("waveSeconds", ScopeRange::lowestSeconds, ScopeRange::highestSeconds);
+    choices.level = chosen ("compassLevel", 2, choices.level);
+    choices.stageKeys = chosen ("stageKeys", 2, choices.stageKeys);
+    return choices;
+}
+
+void BenchSettings::setReadingManner (const ReadingChoices& choices)
+{
+    file_.setValue ("reading", static_cast<int> (choices.kind));
+    file_.setValue ("readingPhase", choices.hasPhase);
+    setStep ("waveVolts", choices.wave.voltsPerDivision);
+    setStep ("waveSeconds", choices.wave.secondsPerDivision);
+    file_.setValue ("compassLevel", static_cast<int> (choices.level));
+    file_.setValue ("stageKeys", static_cast<int> (choices.stageKeys));
+}
+
+LevelMeasure BenchSettings::trialMeasure() const
+{
+    return chosen ("trialMeasure", 2, LevelMeasure::aWeighted);
+}
+
+void BenchSettings::setTrialMeasure (LevelMeasure measure)
+{
+    file_.setValue ("trialMeasure", static_cast<int> (measure));
 }
 
 juce::StringArray BenchSettings::unheardMidi() const

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Bench/ReadingChoices.h"
+#include "Study/StopMatch.h"
 #include "Units/LevelUnit.h"
 #include "Units/PreferredValues.h"
 
@@ -10,7 +12,8 @@ namespace stopwright
 {
 
 /// What the bench remembers from one run to the next, in stopwright/bench.settings of the user's configuration folder
-/// (XDG_CONFIG_HOME, else ~/.config). Threading: message thread.
+/// (XDG_CONFIG_HOME, else ~/.config). What does not stand there, or stands there as nothing that can be chosen, is as in
+/// the first run. Threading: message thread.
 class BenchSettings
 {
 public:
@@ -39,6 +42,15 @@ public:
     LevelUnit levelUnit() const;
     void setLevelUnit (LevelUnit unit);
 
+    /// Which reading is shown and how, as far as it is the user's manner and not the document's: kind, phase, divisions of
+    /// the wave, level of the compass, keys of the stages. Probe, mask and unit are left at what they begin with.
+    ReadingChoices readingManner() const;
+    void setReadingManner (const ReadingChoices& choices);
+
+    /// By which measure the trials are made equally loud.
+    LevelMeasure trialMeasure() const;
+    void setTrialMeasure (LevelMeasure measure);
+
     /// Names of the MIDI inputs that are not to be heard.
     juce::StringArray unheardMidi() const;
     void setUnheardMidi (const juce::StringArray& names);
@@ -52,6 +64,17 @@ public:
     static juce::File configurationFolder();
 
 private:
+    int placeOf (const juce::String& key, int count, int usual) const;
+
+    template <typename Choice>
+    Choice chosen (const juce::String& key, int count, Choice usual) const
+    {
+        return static_cast<Choice> (placeOf (key, count, static_cast<int> (usual)));
+    }
+
+    std::optional<double> stepOf (const juce::String& key, double lowest, double highest) const;
+    void setStep (const juce::String& key, std::optional<double> step);
+
     juce::PropertiesFile file_;
 };
 

@@ -60,7 +60,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
     playBar_.phrase().onMenu = [this] (juce::Component& button) { showPlayMenu (button); };
     sheet_.onProbe = [this] (const std::string& node)
     { readings_.setProbe (node.empty() ? std::nullopt : std::optional (node)); };
-    readings_.setLevelUnit (settings_.levelUnit());
+    followManners();
     drop_.onMask = [this] (const juce::File& file)
     { session_.attempt ([&] { readings_.setMask (MaskShelf::read (file)); }); };
     place_.onChanges = [this] { showChanges(); };

@@ -116,6 +116,7 @@ private:
 
     void timerCallback() override { tick(); }
 
+    void followManners();
     void askForSecondTrial();
     void setKeyInHand (int key);
     void layOutRail (juce::Rectangle<int> column);

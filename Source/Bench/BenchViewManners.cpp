@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What BenchView does with files that are dropped on it, with words of the trade, and the function keys.
+// What BenchView does with files that are dropped on it, with words of the trade, and the function keys; and what it keeps
+// of the user's manners for the next run.
 #include "Bench/BenchView.h"
 #include "Bench/GlossaryPage.h"
 #include "Bench/Lettering.h"
@@ -10,6 +11,16 @@
 
 namespace stopwright
 {
+
+/// Goes on as in the run before, and keeps what is chosen from now on.
+void BenchView::followManners()
+{
+    readings_.setLevelUnit (settings_.levelUnit());
+    readings_.takeManner (settings_.readingManner());
+    readings_.onManner = [this] { settings_.setReadingManner (readings_.choices()); };
+    matcher_.setMeasure (settings_.trialMeasure());
+    matcher_.onMeasure = [this] { settings_.setTrialMeasure (matcher_.measure()); };
+}
 
 bool BenchView::isInterestedInFileDrag (const juce::StringArray&)
 {

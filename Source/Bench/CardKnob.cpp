@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/CardKnob.h"
 
+#include "Organ/TremulantEdit.h"
 #include "Units/Error.h"
 
 #include <algorithm>
@@ -94,7 +95,7 @@ auto& numberIn (CardType& card, const CardKnob& knob)
         if (auto* tap = findByName (card.taps, knob.name))
             number = &tap->voltsPeakToPeak;
     }
-    else if (knob.place == CardKnob::Place::mixing)
+    else if (knob.isInInstrument())
     {
         refuse (knob);
     }
@@ -149,6 +150,10 @@ const ValueRange& rangeOf (const Card& card, const CardKnob& knob)
         return tapLevelRange;
     if (knob.place == CardKnob::Place::mixing)
         return ValueLimits::resistance;
+    if (knob.place == CardKnob::Place::tremulantRate)
+        return TremulantLimits::rate;
+    if (knob.place == CardKnob::Place::tremulantDepth)
+        return TremulantLimits::depth;
     const auto* part = findPart (card, knob.name);
     if (part == nullptr)
         refuse (knob);

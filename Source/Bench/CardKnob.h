@@ -11,24 +11,28 @@
 namespace stopwright
 {
 
-/// Names one number that can be turned: of a part, the level of a tap, or the mixing resistor of a stop, which stands in
-/// the instrument and not in the card.
+/// Names one number that can be turned: of a part, the level of a tap, or what stands in the instrument and not in the
+/// card, the mixing resistor of a stop and rate and depth of a tremulant.
 struct CardKnob
 {
     enum class Place
     {
         part,
         tapLevel,
-        mixing
+        mixing,
+        tremulantRate,
+        tremulantDepth
     };
 
     Place place = Place::part;
-    std::string name; ///< of the part, the tap or the tablet
+    std::string name; ///< of the part, the tap, the tablet or the outlet
     KnobKind kind = KnobKind::value;
 
     bool operator== (const CardKnob&) const = default;
 
     PartKnob partKnob() const { return { name, kind }; }
+
+    bool isInInstrument() const noexcept { return place != Place::part && place != Place::tapLevel; }
 };
 
 /// What the knob of a card stands at, in SI units. Fails: Error when the card has no such knob. Threading: [control].
@@ -37,7 +41,7 @@ double valueOf (const Card& card, const CardKnob& knob);
 /// Sets the number without checking its range. Fails: Error when the card has no such knob. Threading: [control].
 void setValueOf (Card& card, const CardKnob& knob, double value);
 
-/// Which values are legal, of a mixing resistor too. A tap's level is taken as 1 mV .. 100 V peak to peak. Threading: [control].
+/// Which values are legal, of the instrument's numbers too. A tap's level is taken as 1 mV .. 100 V peak to peak. Threading: [control].
 const ValueRange& rangeOf (const Card& card, const CardKnob& knob);
 
 /// The knobs of a card in the order of its taps and parts: each tap's level; each part's value; the position before

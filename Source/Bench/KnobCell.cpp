@@ -3,6 +3,7 @@
 
 #include "Bench/BenchLook.h"
 #include "Bench/GlossaryTerms.h"
+#include "Bench/InstrumentKnob.h"
 #include "Bench/Lettering.h"
 #include "Bench/PartSymbol.h"
 #include "Bench/PartTerms.h"
@@ -40,8 +41,8 @@ KnobCell::KnobCell (BenchSession& session, CardKnob knob, const Series& series)
 
 bool KnobCell::isPresent() const
 {
-    if (knob_.place == CardKnob::Place::mixing)
-        return session_.document().stopInHand() != nullptr;
+    if (knob_.isInInstrument())
+        return session_.document().instrument && hasKnob (*session_.document().instrument, knob_);
     return knob_.place == CardKnob::Place::tapLevel ? findTap (session_.card(), knob_.name) != nullptr
                                                     : findPart (session_.card(), knob_.name) != nullptr;
 }
@@ -64,7 +65,7 @@ void KnobCell::refresh()
         return;
     setTitle (PartWords::title (knob_) + ", " + PartWords::number (knob_.kind, knob_.place));
     setDescription (juce::String::fromUTF8 (scale().longTextOf (value()).c_str()));
-    setTooltip (PartWords::lesson (session_.card(), knob_) + " " + PartWords::handling());
+    setTooltip (PartWords::lesson (session_.card(), knob_) + " " + PartWords::handling (knob_.place));
     setTerm (*this, knobTerm (session_.card(), knob_));
     repaint();
 }
@@ -73,6 +74,8 @@ juce::String KnobCell::nameText() const
 {
     if (knob_.place == CardKnob::Place::mixing)
         return "to the bus";
+    if (knob_.isInInstrument())
+        return PartWords::number (knob_.kind, knob_.place);
     return PartWords::title (knob_);
 }
 
@@ -88,6 +91,8 @@ juce::String KnobCell::nodesText() const
     if (const auto* const stop = session_.document().stopInHand();
         stop != nullptr && knob_.place == CardKnob::Place::mixing)
         return juce::String::fromUTF8 (stop->bus.c_str());
+    if (knob_.isInInstrument())
+        return {};
     if (knob_.kind == KnobKind::windingOhms)
         return "winding";
     if (knob_.kind == KnobKind::gainBandwidthHz)
@@ -110,6 +115,8 @@ void KnobCell::paintSymbol (juce::Graphics& graphics, juce::Rectangle<float> squ
     const auto inner = square.reduced (square.getWidth() * 0.22f);
     if (knob_.place == CardKnob::Place::tapLevel)
         PartSymbol::draw (graphics, colours, findTap (session_.card(), knob_.name)->wave, inner, 1.4f);
+    else if (knob_.place == CardKnob::Place::tremulantRate || knob_.place == CardKnob::Place::tremulantDepth)
+        PartSymbol::drawSwing (graphics, colours, inner, knob_.place == CardKnob::Place::tremulantRate ? 2 : 1, 1.4f);
     else if (knob_.kind == KnobKind::windingOhms || knob_.place == CardKnob::Place::mixing)
         PartSymbol::draw (graphics, colours, Resistor {}, inner, 1.4f);
     else
@@ -204,7 +211,8 @@ std::string KnobCell::wheelMergeKey()
     if (now - lastWheelTime_ > wheelPauseMs)
         ++wheelRun_;
     lastWheelTime_ = now;
-    return knob_.name + "#" + std::to_string (static_cast<int> (knob_.kind)) + "#" + std::to_string (wheelRun_);
+    return nameInHistory (knob_) + "#" + std::to_string (static_cast<int> (knob_.kind)) + "#"
+           + std::to_string (wheelRun_);
 }
 
 void KnobCell::mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel)

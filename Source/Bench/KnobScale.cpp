@@ -18,6 +18,9 @@ namespace
 
 constexpr double levelStepDb = 0.5;
 constexpr double positionStep = 0.05;
+constexpr double rateStepHz = 0.1;
+constexpr double rateTurnHz = 10.0;
+constexpr double rateMoveHz = 2.0;
 constexpr double positionSweepRadians = 1.5 * std::numbers::pi; // a carbon track turns through about 270 degrees
 constexpr double turn = 2.0 * std::numbers::pi;
 
@@ -46,6 +49,14 @@ double roundedToFourDigits (double value)
     return unit < 1.0 ? std::round (value / unit) / std::round (1.0 / unit) : std::round (value / unit) * unit;
 }
 
+/// From between two multiples of `step` the first step leads to the adjacent one.
+double steppedEvenly (double value, int steps, double step)
+{
+    const double place = value / step;
+    const double from = steps > 0 ? std::floor (place + 1e-9) : std::ceil (place - 1e-9);
+    return std::round ((from + steps) * step * 1e4) / 1e4;
+}
+
 } // namespace
 
 KnobScale::KnobScale (const Card& card, const CardKnob& knob, Series series)
@@ -56,6 +67,13 @@ KnobScale::KnobScale (const Card& card, const CardKnob& knob, Series series)
         law_ = Law::decibel;
     else if (knob.kind == KnobKind::position)
         law_ = Law::position;
+    else if (knob.place == CardKnob::Place::tremulantDepth)
+    {
+        law_ = Law::position;
+        isDepth_ = true;
+    }
+    else if (knob.place == CardKnob::Place::tremulantRate)
+        law_ = Law::rate;
 }
 
 double KnobScale::stepped (double value, int steps) const
@@ -65,11 +83,9 @@ double KnobScale::stepped (double value, int steps) const
     switch (law_)
     {
         case Law::position:
-        {
-            const double place = value / positionStep;
-            const double from = steps > 0 ? std::floor (place + 1e-9) : std::ceil (place - 1e-9);
-            return range_.clamp (std::round ((from + steps) * positionStep * 1e4) / 1e4);
-        }
+            return range_.clamp (steppedEvenly (value, steps, positionStep));
+        case Law::rate:
+            return range_.clamp (steppedEvenly (value, steps, rateStepHz));
         case Law::decibel:
             return range_.clamp (roundedToFourDigits (value * fromDecibels (steps * levelStepDb)));
         case Law::series:
@@ -84,6 +100,8 @@ double KnobScale::moved (double value, double amount) const
 {
     if (law_ == Law::position)
         return range_.clamp (std::round ((value + 0.5 * amount) * 1e4) / 1e4);
+    if (law_ == Law::rate)
+        return range_.clamp (std::round ((value + rateMoveHz * amount) * 1e4) / 1e4);
     if (! std::isfinite (value) || value <= 0.0)
         return value;
     return range_.clamp (roundedToFourDigits (value * std::pow (10.0, amount)));
@@ -95,6 +113,8 @@ double KnobScale::angleOf (double value) const
         return (std::clamp (value, 0.0, 1.0) - 0.5) * positionSweepRadians;
     if (! std::isfinite (value) || value <= 0.0)
         return 0.0;
+    if (law_ == Law::rate)
+        return turn * (value / rateTurnHz - std::floor (value / rateTurnHz));
     const double decades = std::log10 (value);
     return turn * (decades - std::floor (decades));
 }
@@ -107,7 +127,7 @@ std::vector<double> KnobScale::markAngles() const
         for (int tenth = 0; tenth <= 10; ++tenth)
             angles.push_back (angleOf (0.1 * tenth));
     }
-    else if (law_ == Law::decibel)
+    else if (law_ == Law::decibel || law_ == Law::rate)
     {
         for (int mark = 0; mark < 10; ++mark)
             angles.push_back (turn * 0.1 * mark);
@@ -134,6 +154,8 @@ std::string KnobScale::textOf (double value) const
 
 std::string KnobScale::longTextOf (double value) const
 {
+    if (isDepth_)
+        return textOf (value);
     return law_ == Law::position ? textOf (value) + " of the way up" : formatForReading (value, range_.quantity);
 }
 

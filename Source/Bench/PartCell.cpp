@@ -127,10 +127,12 @@ void PartCell::paintOverChildren (juce::Graphics& graphics)
         BenchLook::drawFocusRing (graphics, *this, (place_ ? place_->ring : getLocalBounds()).toFloat());
 }
 
-void PartCell::focusGained (FocusChangeType)
+void PartCell::focusGained (FocusChangeType cause)
 {
-    // A control that the keyboard reaches must be in sight: scroll the list it stands in.
-    if (auto* viewport = findParentComponentOfClass<juce::Viewport>())
+    // A control that the keyboard reaches must be in sight: scroll the list it stands in. Under the mouse nothing may
+    // move: a drag would begin with a leap.
+    if (auto* viewport = findParentComponentOfClass<juce::Viewport>();
+        viewport != nullptr && cause != focusChangedByMouseClick)
     {
         const auto area = viewport->getLocalArea (this, getLocalBounds());
         if (area.getY() < 0)

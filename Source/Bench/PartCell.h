@@ -65,15 +65,16 @@ protected:
 
     bool isOnSchematic() const noexcept { return place_.has_value(); }
 
-    juce::Rectangle<int> symbolArea() const;
-    juce::Rectangle<int> textArea() const;
-    juce::Rectangle<int> nameArea() const;
-    juce::Rectangle<int> valueArea() const;
+    virtual juce::Rectangle<int> symbolArea() const;
+    virtual juce::Rectangle<int> nameArea() const;
+    virtual juce::Rectangle<int> valueArea() const;
     juce::Rectangle<int> nodesArea() const;
 
     BenchSession& session_;
 
 private:
+    juce::Rectangle<int> textArea() const;
+
     inline static juce::Point<int> scrolledAt_ { -1, -1 };
 
     std::string name_;

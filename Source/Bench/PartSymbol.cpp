@@ -4,6 +4,7 @@
 #include "Bench/DrawingPainter.h"
 #include "Sheet/SchematicSymbol.h"
 
+#include <cmath>
 #include <utility>
 
 namespace stopwright
@@ -50,6 +51,42 @@ void PartSymbol::draw (juce::Graphics& graphics,
                        float thickness)
 {
     paint (graphics, palette, SchematicSymbol::of (wave, {}), square, thickness);
+}
+
+void PartSymbol::drawSwing (juce::Graphics& graphics, juce::Rectangle<float> square, int swings, float thickness)
+{
+    constexpr int points = 32;
+    juce::Path path;
+    for (int point = 0; point <= points; ++point)
+    {
+        const float along = static_cast<float> (point) / points;
+        const float swing = std::sin (juce::MathConstants<float>::twoPi * static_cast<float> (swings) * along);
+        const juce::Point<float> place { square.getX() + along * square.getWidth(),
+                                         square.getCentreY() - 0.32f * swing * square.getHeight() };
+        if (point == 0)
+            path.startNewSubPath (place);
+        else
+            path.lineTo (place);
+    }
+    graphics.strokePath (path, juce::PathStrokeType (thickness));
+}
+
+void PartSymbol::drawSwing (juce::Graphics& graphics,
+                            const Palette& palette,
+                            juce::Rectangle<float> square,
+                            int swings,
+                            float thickness)
+{
+    constexpr int points = 32;
+    SymbolStrokes strokes;
+    auto& line = strokes.lines.emplace_back();
+    for (int point = 0; point <= points; ++point)
+    {
+        const double along = 2.0 * point / points - 1.0;
+        line.points.push_back (
+            { reach * along, -0.64 * reach * std::sin (juce::MathConstants<double>::pi * swings * (along + 1.0)) });
+    }
+    paint (graphics, palette, std::move (strokes), square, thickness);
 }
 
 } // namespace stopwright

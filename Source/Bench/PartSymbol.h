@@ -26,6 +26,13 @@ public:
                       const Wave& wave,
                       juce::Rectangle<float> square,
                       float thickness);
+
+    /// What a tremulant does to the level, through so many swings.
+    static void drawSwing (juce::Graphics& graphics,
+                           const Palette& palette,
+                           juce::Rectangle<float> square,
+                           int swings,
+                           float thickness);
 };
 
 } // namespace stopwright

@@ -65,6 +65,8 @@ juce::String knobTerm (const Card& card, const CardKnob& knob)
         return "tap";
     if (knob.place == CardKnob::Place::mixing)
         return "mixing resistor";
+    if (knob.isInInstrument())
+        return "tremulant";
     switch (knob.kind)
     {
         case KnobKind::windingOhms:

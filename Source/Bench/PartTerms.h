@@ -13,7 +13,7 @@ namespace stopwright
 /// "resistor", "op-amp" ...
 juce::String partTerm (const PartValue& value);
 
-/// "mixing resistor", "winding", "capacitor" ...; empty for a part that the card does not have.
+/// "mixing resistor", "tremulant", "winding", "capacitor" ...; empty for a part that the card does not have.
 juce::String knobTerm (const Card& card, const CardKnob& knob);
 
 } // namespace stopwright

@@ -81,6 +81,10 @@ juce::String PartWords::number (KnobKind kind, CardKnob::Place place)
         return "level";
     if (place == CardKnob::Place::mixing)
         return "mixing resistor";
+    if (place == CardKnob::Place::tremulantRate)
+        return "rate";
+    if (place == CardKnob::Place::tremulantDepth)
+        return "depth";
     switch (kind)
     {
         case KnobKind::value:
@@ -111,6 +115,12 @@ juce::String PartWords::lesson (const Card& card, const CardKnob& knob)
     if (knob.place == CardKnob::Place::mixing)
         return "Mixing resistor: from the card's output to the bus where stops meet. The lower, the louder this stop; on a "
                "passive bus it also loads its neighbours. It belongs to the tablet and is saved with the instrument.";
+    if (knob.place == CardKnob::Place::tremulantRate)
+        return "Rate: how many times a second the tremulant swings the level; six or so is usual. It belongs to the outlet "
+               "and is saved with the instrument.";
+    if (knob.place == CardKnob::Place::tremulantDepth)
+        return "Depth: how far the tremulant swings the level up and down; 30 % is 5.4 dB from trough to peak. It belongs "
+               "to the outlet and is saved with the instrument.";
     const auto* part = findPart (card, knob.name);
     if (part == nullptr)
         return {};
@@ -159,10 +169,16 @@ juce::String PartWords::leadName (const PartValue& value, std::size_t lead)
     return "lead " + juce::String (static_cast<int> (lead) + 1);
 }
 
-juce::String PartWords::handling()
+juce::String PartWords::handling (CardKnob::Place place)
 {
-    return "Drag the ring up or down, turn the wheel on it or use the arrow keys to step through the series; hold Shift to "
-           "move without steps. Type a value such as 4k7. Double-click (or Home): back to the saved value.";
+    const bool isRate = place == CardKnob::Place::tremulantRate;
+    const bool isEven = isRate || place == CardKnob::Place::tremulantDepth;
+    return juce::String ("Drag the ring up or down, turn the wheel on it or use the arrow keys to step")
+           + (isEven ? "" : " through the series") + "; hold Shift to move without steps. Type a value such as "
+           + (isRate   ? "6.5"
+              : isEven ? "40 %"
+                       : "4k7")
+           + ". Double-click (or Home): back to the saved value.";
 }
 
 juce::String PartWords::switchLesson()

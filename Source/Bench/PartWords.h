@@ -29,7 +29,7 @@ public:
     static juce::String leadName (const PartValue& value, std::size_t lead);
 
     /// How a knob is handled.
-    static juce::String handling();
+    static juce::String handling (CardKnob::Place place = CardKnob::Place::part);
 
     static juce::String switchLesson();
 

@@ -5,6 +5,7 @@
 #include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 #include "Bench/WideText.h"
+#include "Organ/TremulantEdit.h"
 
 #include <algorithm>
 #include <utility>
@@ -67,7 +68,8 @@ void RailPanel::sessionChanged (BenchSession::Change change)
         if (change == BenchSession::Change::document)
             viewport_.setViewPosition (0, 0);
     }
-    else if (change == BenchSession::Change::stop || change == BenchSession::Change::registration)
+    else if (change == BenchSession::Change::stop || change == BenchSession::Change::registration
+             || change == BenchSession::Change::saved)
     {
         refresh();
         resized(); // a line with more to say is taller
@@ -95,6 +97,7 @@ void RailPanel::rebuild()
 {
     sheet_.lines.clear();
     focusLine_ = 0;
+    keepTremulants();
     clips_.watch (session_.processor().engine().clipNames());
     if (const auto& instrument = session_.document().instrument)
     {
@@ -123,6 +126,27 @@ void RailPanel::rebuild()
     resized();
 }
 
+/// The knobs of each tremulant that there is; those that stay are left alone.
+void RailPanel::keepTremulants()
+{
+    const auto& instrument = session_.document().instrument;
+    std::erase_if (tremulants_, [&] (const auto& row)
+                   { return ! instrument || findTremulant (*instrument, row->outlet()) == nullptr; });
+    for (const auto& outlet : instrument ? instrument->outlets : std::vector<Outlet>())
+    {
+        if (outlet.kind != OutletKind::tremulant || findTremulantRow (outlet.name) != nullptr)
+            continue;
+        tremulants_.push_back (std::make_unique<TremulantRow> (session_, outlet.name));
+        sheet_.addAndMakeVisible (*tremulants_.back());
+    }
+}
+
+TremulantRow* RailPanel::findTremulantRow (const std::string& outlet) const
+{
+    const auto found = std::ranges::find_if (tremulants_, [&] (const auto& row) { return row->outlet() == outlet; });
+    return found == tremulants_.end() ? nullptr : found->get();
+}
+
 void RailPanel::addGroup (const juce::String& heading, Kind kind, const std::vector<int>& indices)
 {
     for (const int index : indices)
@@ -139,8 +163,12 @@ void RailPanel::addGroup (const juce::String& heading, Kind kind, const std::vec
         row->setTooltip (lessonOf (kind, index));
         setTerm (*row, termOf (kind, index));
         sheet_.addAndMakeVisible (*row);
-        sheet_.lines.push_back (
-            { kind, index, std::move (row), index == indices.front() ? heading : juce::String(), {} });
+        sheet_.lines.push_back ({ kind,
+                                  index,
+                                  std::move (row),
+                                  index == indices.front() ? heading : juce::String(),
+                                  {},
+                                  knobsBelow (kind, index) });
     }
 }
 
@@ -148,6 +176,8 @@ void RailPanel::refresh()
 {
     for (auto& line : sheet_.lines)
         line.row->setFace (faceOf (line.kind, line.index));
+    for (const auto& row : tremulants_)
+        row->refresh();
     lamps_.setLit (clips_.litCount());
 }
 
@@ -193,6 +223,12 @@ int RailPanel::layOut (int width)
         }
         line.row->setBounds (0, top, width, line.row->height());
         top += line.row->height();
+        if (line.knobs != nullptr)
+        {
+            line.knobs->setBounds (left, top, width - left, Lettering::px (TremulantRow::height));
+            line.knobs->resized();
+            top = line.knobs->getBottom();
+        }
     }
     return top;
 }
@@ -232,6 +268,12 @@ void RailPanel::Sheet::paint (juce::Graphics& graphics)
         graphics.setColour (colours.hairline);
         graphics.fillRect (line.headingArea.withTop (line.headingArea.getBottom() - 1));
     }
+}
+
+void RailPanel::Sheet::mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel)
+{
+    PartCell::noteScroll (event);
+    Component::mouseWheelMove (event, wheel);
 }
 
 } // namespace stopwright

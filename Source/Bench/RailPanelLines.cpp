@@ -82,6 +82,13 @@ juce::String RailPanel::termOf (Kind kind, int index) const
     }
 }
 
+TremulantRow* RailPanel::knobsBelow (Kind kind, int index) const
+{
+    if (kind != Kind::outlet)
+        return nullptr;
+    return findTremulantRow (session_.document().instrument->outlets[static_cast<std::size_t> (index)].name);
+}
+
 void RailPanel::use (Kind kind, int index)
 {
     session_.attempt (

@@ -34,15 +34,21 @@ void fillSteps (juce::ComboBox& box, const juce::String& automatic, const std::v
     box.addItem (automatic, automaticId);
     for (std::size_t index = 0; index < steps.size(); ++index)
         box.addItem (stepText (steps[index], quantity), static_cast<int> (index) + automaticId + 1);
-    box.setSelectedId (automaticId, juce::dontSendNotification);
+}
+
+void showChosen (juce::ComboBox& box, const std::optional<double>& chosen, const std::vector<double>& steps)
+{
+    const auto found = chosen ? std::ranges::find (steps, *chosen) : steps.end();
+    const int id = found == steps.end() ? automaticId : static_cast<int> (found - steps.begin()) + automaticId + 1;
+    box.setSelectedId (id, juce::dontSendNotification);
 }
 
 } // namespace
 
 ReadingBar::ReadingBar (ReadingChoices& choices)
     : choices_ (choices),
-      voltSteps_ (scopeSteps (100e-6, 10.0)),
-      timeSteps_ (scopeSteps (20e-6, 20e-3))
+      voltSteps_ (scopeSteps (ScopeRange::lowestVolts, ScopeRange::highestVolts)),
+      timeSteps_ (scopeSteps (ScopeRange::lowestSeconds, ScopeRange::highestSeconds))
 {
     fill();
     connect();
@@ -124,6 +130,8 @@ void ReadingBar::refresh()
     time_.setVisible (choices_.kind == ReadingKind::wave);
     level_.setVisible (choices_.kind == ReadingKind::compass);
     stageKeys_.setVisible (choices_.kind == ReadingKind::stages);
+    showChosen (volts_, choices_.wave.voltsPerDivision, voltSteps_);
+    showChosen (time_, choices_.wave.secondsPerDivision, timeSteps_);
     level_.setSelectedId (static_cast<int> (choices_.level) + 1, juce::dontSendNotification);
     stageKeys_.setSelectedId (static_cast<int> (choices_.stageKeys) + 1, juce::dontSendNotification);
     phase_.setToggleState (choices_.hasPhase, juce::dontSendNotification);

@@ -27,6 +27,15 @@ enum class ReadingKind
 inline constexpr std::array readingKinds { ReadingKind::harmonics, ReadingKind::response, ReadingKind::wave,
                                            ReadingKind::compass, ReadingKind::stages };
 
+/// What a division of the wave's picture can be set to: scopeSteps from the lowest to the highest. Volts and seconds.
+struct ScopeRange
+{
+    static constexpr double lowestVolts = 100e-6;
+    static constexpr double highestVolts = 10.0;
+    static constexpr double lowestSeconds = 20e-6;
+    static constexpr double highestSeconds = 20e-3;
+};
+
 /// What is looked at, where and how. Threading: [any].
 struct ReadingChoices
 {

@@ -40,6 +40,7 @@ ReadingPanel::ReadingPanel (BenchSession& session)
             request (true);
         else
             drawPicture();
+        tellManner();
     };
     bar_.onTarget = [this] (juce::Component& button) { showTargets (button); };
     keep_.onClick = [this] { keeper_.showMenu (keep_); };
@@ -69,6 +70,26 @@ void ReadingPanel::choose (ReadingKind kind)
     canvas_.choose (-1);
     canvas_.setTooltip (readingLesson (kind));
     request (true);
+    tellManner();
+}
+
+void ReadingPanel::tellManner() const
+{
+    if (onManner)
+        onManner();
+}
+
+void ReadingPanel::takeManner (const ReadingChoices& kept)
+{
+    choices_.hasPhase = kept.hasPhase;
+    choices_.wave = kept.wave;
+    choices_.level = kept.level;
+    choices_.stageKeys = kept.stageKeys;
+    bar_.refresh();
+    if (kept.kind == choices_.kind)
+        request (true);
+    else
+        choose (kept.kind);
 }
 
 void ReadingPanel::setKey (int key)

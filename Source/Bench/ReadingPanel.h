@@ -29,6 +29,12 @@ public:
 
     void choose (ReadingKind kind);
 
+    /// Shows what is kept of an earlier run: BenchSettings::readingManner says what of it counts.
+    void takeManner (const ReadingChoices& kept);
+
+    /// Told when the user chose another reading or another manner of it.
+    std::function<void()> onManner;
+
     /// Which key is in hand.
     void setKey (int key);
 
@@ -76,6 +82,7 @@ private:
     void sessionChanged (BenchSession::Change change) override;
     void timerCallback() override;
     void request (bool isOther);
+    void tellManner() const;
     void take (ReadingResult result);
     bool isOfChosenKind() const;
     void drawPicture();

@@ -69,7 +69,9 @@ std::optional<ReadingResult> ReadingRequest::read (ReadingResult result, const s
                 throw Error ("A card by itself has no stages behind it; open an instrument to see how near its stages "
                              "come to clipping.");
             requireStageCards (*instrument, cards);
-            result.reading = stageReading (*instrument, cards, division, choices.stageKeys);
+            result.reading = stageReading (*instrument, cards, division, choices.stageKeys, isUnwanted);
+            if (isUnwanted && isUnwanted())
+                return {};
             break;
     }
     return result;

@@ -5,6 +5,7 @@
 #include "Bench/KnobCell.h"
 #include "Bench/Lettering.h"
 #include "Bench/SwitchCell.h"
+#include "Sheet/LargerLetters.h"
 #include "Sheet/SheetLettering.h"
 
 #include <algorithm>
@@ -58,7 +59,13 @@ void SchematicView::sessionChanged (BenchSession::Change change)
 /// label has outgrown its place, it is laid out anew when the hand rests.
 void SchematicView::letter()
 {
-    if (letterAnew (layout_, session_.card()))
+    const bool isGood = letterAnew (plain_, session_.card());
+    if (! letterAnew (layout_, session_.card()))
+    {
+        layout_ = withLargerLetters (plain_, letterFactor());
+        placeCells();
+    }
+    if (isGood)
         stopTimer();
     else
         startTimer (restMs);
@@ -67,23 +74,24 @@ void SchematicView::letter()
 
 void SchematicView::timerCallback()
 {
-    if (! session_.isGestureOpen())
-        layOutAnew();
-}
-
-void SchematicView::layOutAnew()
-{
-    stopTimer();
-    layout_ = layOutSchematic (session_.card());
+    if (session_.isGestureOpen())
+        return;
+    layOutCard();
     redraw();
     if (onResize)
         onResize();
 }
 
-void SchematicView::rebuild()
+void SchematicView::layOutCard()
 {
     stopTimer();
-    layout_ = layOutSchematic (session_.card());
+    plain_ = layOutSchematic (session_.card());
+    layout_ = plain_;
+}
+
+void SchematicView::rebuild()
+{
+    layOutCard();
     if (layout_.findNode (probe_) == nullptr)
         probe_.clear();
     if (selection_ && itemOf (*selection_) == nullptr)
@@ -173,6 +181,12 @@ juce::Rectangle<int> SchematicView::boxInView (const DrawingBox& box) const noex
         .getSmallestIntegerContainer();
 }
 
+/// Brings the letters of a sheet that is drawn small to their size.
+double SchematicView::letterFactor() const
+{
+    return static_cast<double> (std::max (1.0f, Lettering::scale() / scale_));
+}
+
 juce::Point<int> SchematicView::layOut (juce::Point<int> room)
 {
     const float space = 2.0f * static_cast<float> (Lettering::px (margin));
@@ -185,6 +199,8 @@ juce::Point<int> SchematicView::layOut (juce::Point<int> room)
                                  std::max (room.y, static_cast<int> (height * scale_ + space)));
     origin_ = { 0.5f * (static_cast<float> (size.x) - width * scale_),
                 0.5f * (static_cast<float> (size.y) - height * scale_) };
+    layout_ = withLargerLetters (plain_, letterFactor());
+    redraw();
     setSize (size.x, size.y);
     placeCells();
     for (const auto& handle : handles_)

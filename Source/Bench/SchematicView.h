@@ -18,6 +18,7 @@ namespace stopwright
 
 /// The schematic of the card in hand as the surface it is turned on: every symbol has its ring, the part that has the
 /// keyboard shows the ends of its leads, and a click on a wire puts the probe on its node. Faults stand where they are.
+/// In a small window symbols shrink, and letters only as far as there is no room for them.
 /// Keys: Tab from part to part, Ctrl with an arrow to the neighbour, Delete removes, F2 renames, F3 goes to the part desk.
 /// Threading: message thread.
 class SchematicView : public juce::Component, private BenchSession::Listener, private juce::Timer
@@ -83,8 +84,9 @@ private:
     void sessionChanged (BenchSession::Change change) override;
     void timerCallback() override;
     void letter();
-    void layOutAnew();
     void rebuild();
+    void layOutCard();
+    double letterFactor() const;
     void redraw();
     void addCells();
     void dropCells();
@@ -103,7 +105,8 @@ private:
 
     BenchSession& session_;
     const Series& series_;
-    SchematicLayout layout_;
+    SchematicLayout plain_;  ///< with its letters at the size of the symbols
+    SchematicLayout layout_; ///< as it is shown
     Drawing drawing_;
     float scale_ = 1.0f;
     juce::Point<float> origin_;

@@ -41,6 +41,8 @@ void TrialMatcher::setMeasure (LevelMeasure measure)
 {
     measure_ = measure;
     takeComparison (comparison_, round_);
+    if (onMeasure)
+        onMeasure();
 }
 
 void TrialMatcher::setKey (int key)

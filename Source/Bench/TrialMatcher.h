@@ -28,6 +28,9 @@ public:
 
     void setMeasure (LevelMeasure measure);
 
+    /// Told when it was set.
+    std::function<void()> onMeasure;
+
     /// The key that counts while none is held.
     void setKey (int key);
 

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/WorkPlayer.h"
 
-#include "Bench/CardDifference.h"
 #include "Units/Error.h"
 
 #include <algorithm>
@@ -51,15 +50,6 @@ InstrumentCards soundCardsOnDisk (const BenchDocument& document)
         cards.ofStops[index].reset();
     }
     return cards;
-}
-
-bool areMixingsAllThatDiffers (Instrument from, const Instrument& to)
-{
-    if (from.stops.size() != to.stops.size())
-        return false;
-    for (std::size_t index = 0; index < to.stops.size(); ++index)
-        from.stops[index].mixingOhms = to.stops[index].mixingOhms;
-    return isSameInstrument (from, to);
 }
 
 } // namespace
@@ -144,51 +134,6 @@ BenchWork WorkPlayer::soundPartOf (const BenchDocument& document) const
             (trial++)->second = last->second;
     }
     return work;
-}
-
-bool WorkPlayer::turnMixings (const BenchWork& to)
-{
-    for (std::size_t index = 0; index < to.instrument->stops.size(); ++index)
-    {
-        const auto& stop = to.instrument->stops[index];
-        if (stop.mixingOhms != sounding_.instrument->stops[index].mixingOhms
-            && ! processor_.engine().turnMixing (stop.name, stop.mixingOhms))
-            return false;
-    }
-    return true;
-}
-
-/// Whether turning knobs made the sound that of `to`. Where it is not enough nothing needs to be taken back: what is
-/// built next fades over from wherever the knobs are.
-bool WorkPlayer::turnTo (const BenchWork& to)
-{
-    // A network that ran away keeps its fault while its values are turned; a fresh one does not have it.
-    if (processor_.engine().isSilencedByFault() || to.stopIndex != sounding_.stopIndex
-        || to.cardName() != sounding_.cardName() || to.trials.size() != sounding_.trials.size())
-        return false;
-    for (const auto& [name, pair] : to.trials)
-    {
-        const auto before = sounding_.trials.find (name);
-        if (before == sounding_.trials.end() || before->second.isB != pair.isB
-            || (name != to.cardName() && before->second.inHand() != pair.inHand()))
-            return false;
-    }
-    const auto isInHand = [&] (const StopTablet& stop) { return stop.cardFile == to.cardName(); };
-    const bool isShared = to.instrument && std::ranges::count_if (to.instrument->stops, isInHand) > 1;
-    const auto moves = knobMovesBetween (sounding_.card(), to.card());
-    if (! moves || (isShared && ! moves->empty())
-        || (to.instrument && ! areMixingsAllThatDiffers (*sounding_.instrument, *to.instrument)))
-        return false;
-
-    for (const auto& move : *moves)
-    {
-        const bool isTurned = move.knob.place == CardKnob::Place::tapLevel
-                                  ? processor_.turnTapLevel (move.knob.name, move.value, to.card())
-                                  : processor_.turn (move.knob.partKnob(), move.value, to.card());
-        if (! isTurned)
-            return false;
-    }
-    return ! to.instrument || turnMixings (to);
 }
 
 InstrumentCards WorkPlayer::cardsOf (const BenchWork& work) const

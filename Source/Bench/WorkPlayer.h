@@ -64,6 +64,7 @@ private:
     void build (const BenchDocument& document, double gainDb);
     bool turnTo (const BenchWork& to);
     bool turnMixings (const BenchWork& to);
+    bool turnTremulants (const BenchWork& to);
     void play (const BenchWork& work, const KeySource& keySource, double gainDb);
     void playInstrument (const BenchWork& work, double gainDb);
     InstrumentCards soundCardsOf (const BenchWork& work) const;

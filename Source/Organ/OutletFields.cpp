@@ -4,6 +4,7 @@
 #include "Circuit/FindingWords.h"
 #include "Organ/ListFields.h"
 #include "Organ/PlainText.h"
+#include "Organ/TremulantEdit.h"
 
 #include <array>
 
@@ -16,9 +17,7 @@ namespace
 /// In the order of OutletKind.
 constexpr std::array<std::string_view, 3> kindWords { "main", "tremulant", "rotary" };
 
-// Own choice, no source: wider than any tremulant, and slow enough for a rotor to be a body that turns.
-constexpr ValueRange rateRange { "rate of the tremulant", Quantity::frequency, 0.1, 20.0 };
-constexpr ValueRange depthRange { "depth of the tremulant", Quantity::number, 0.0, 0.95 };
+// Own choice, no source: slow enough for a rotor to be a body that turns.
 constexpr ValueRange crossoverRange { "crossover", Quantity::frequency, 20.0, 20000.0 };
 constexpr ValueRange slowRange { "slow speed in turns per minute", Quantity::number, 0.0, 3000.0 };
 constexpr ValueRange fastRange { "fast speed in turns per minute", Quantity::number, 0.0, 3000.0 };
@@ -33,8 +32,8 @@ TremulantSettings readTremulant (FieldReader& outlet, const std::string& name, U
     if (! outlet.has ("tremulant"))
         return tremulant;
     auto fields = outlet.object ("tremulant");
-    tremulant.rateHz = fields.quantity ("rateHz", rateRange, tremulant.rateHz);
-    tremulant.depth = fields.quantity ("depth", depthRange, tremulant.depth);
+    tremulant.rateHz = fields.quantity ("rateHz", TremulantLimits::rate, tremulant.rateHz);
+    tremulant.depth = fields.quantity ("depth", TremulantLimits::depth, tremulant.depth);
     unknown.take ("tremulant", name, fields);
     return tremulant;
 }

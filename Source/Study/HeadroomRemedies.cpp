@@ -49,6 +49,8 @@ std::optional<double> searched (const RemedyCase& wish, const Softening& softene
     double lastMissingDb = 0.0;
     for (int step = 0; step < mostSteps; ++step)
     {
+        if (wish.isUnwanted && wish.isUnwanted())
+            return {};
         const double missingDb = wish.marginDb - roomAfter (wish, softened (fromDecibels (softerDb)));
         if (std::abs (missingDb) < goodEnoughDb)
             return fromDecibels (softerDb);

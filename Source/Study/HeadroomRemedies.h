@@ -4,18 +4,22 @@
 #include "Study/HeadroomStudy.h"
 #include "Study/StageSpectra.h"
 
+#include <functional>
+
 namespace stopwright
 {
 
 class WaveMaker;
 
 /// What a remedy is worked out from: a stage, the waves at its output, and the room it shall have by its peak bounds.
+/// `isUnwanted`, which may be empty, is asked before each step of a search; once it says so nothing is found.
 struct RemedyCase
 {
     const StageHeadroom& found;
     const StageSpectra& spectra;
     WaveMaker& waveMaker;
     double marginDb;
+    std::function<bool()> isUnwanted {};
 };
 
 // What brings back room. Each value is searched until the waves made anew with it leave marginDb to 1e-4 dB, so that

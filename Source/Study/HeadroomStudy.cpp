@@ -47,10 +47,21 @@ double meantShare (double share)
 class Headroom
 {
 public:
-    Headroom (const Instrument& instrument, const InstrumentCards& cards, const HeadroomRequest& request)
+    Headroom (const Instrument& instrument,
+              const InstrumentCards& cards,
+              const HeadroomRequest& request,
+              const std::function<bool()>& isUnwanted)
         : instrument_ (instrument),
           cards_ (cards),
           request_ (request),
+          isUnwanted_ (
+              [this, isUnwanted]
+              {
+                  // A stop is for good: what was left out by then cannot be caught up with.
+                  if (! isStopped_ && isUnwanted)
+                      isStopped_ = isUnwanted();
+                  return isStopped_;
+              }),
           keys_ (soundingKeys (instrument, request.held)),
           rail_ (instrument, sagged (cards, instrument, keys_)),
           state_ (rail_.asOpened())
@@ -59,9 +70,9 @@ public:
     std::vector<StageHeadroom> run()
     {
         for (std::size_t bus = 0; bus < instrument_.mixingBuses.size(); ++bus)
-            if (! drawnStopsOn (rail_, bus).empty())
+            if (! isStopped_ && ! drawnStopsOn (rail_, bus).empty())
                 addBus (bus);
-        if (stages_.empty())
+        if (stages_.empty() && ! isStopped_)
             throw Error ("No drawn stop is on a mixing bus, so there is no stage that could clip; draw one, or give "
                          "the stops a bus in the instrument.");
         return std::move (stages_);
@@ -72,13 +83,15 @@ private:
     {
         const MixingBus& values = instrument_.mixingBuses[bus];
         const BusWaves waves (rail_, bus, keys_);
-        const StageSpectra spectra (waves.groups());
+        const StageSpectra spectra (waves.groups(), isUnwanted_);
+        if (isUnwanted_())
+            return;
         const bool isActive = values.kind == BusKind::virtualEarth;
         StageHeadroom found = judgedSpectra (spectra, isActive ? values.rails.value_or (noLimits) : noLimits);
         found.name = values.name;
         found.role = isActive ? StageRole::busAmplifier : StageRole::passiveBus;
         if (isActive)
-            found.remedies = remediesFor ({ found, spectra, waveMaker_, request_.marginDb }, values,
+            found.remedies = remediesFor ({ found, spectra, waveMaker_, request_.marginDb, isUnwanted_ }, values,
                                           [&] (double hz) { return rail_.busSiemens (bus, state_, hz); });
         stages_.push_back (std::move (found));
         for (std::size_t preamp = 0; preamp < instrument_.preamps.size(); ++preamp)
@@ -93,7 +106,7 @@ private:
         const auto& cards = index < cards_.ofStages.size() ? cards_.ofStages[index] : none;
         const PreampResponse response (preamp, cards);
         ResponseCurve::Response sourceOhms = [&] (double hz) { return ohmsOfBus (bus, preamp.stages.front(), hz); };
-        for (std::size_t stage = 0; stage < preamp.stages.size(); ++stage)
+        for (std::size_t stage = 0; stage < preamp.stages.size() && ! isUnwanted_(); ++stage)
         {
             const PreampStage& values = preamp.stages[stage];
             const auto spectra = ofBus.through ([&] (double hz) { return response.upTo (stage + 1, hz); });
@@ -101,7 +114,8 @@ private:
             found.name = values.name;
             found.preamp = preamp.name;
             found.role = roleOf (values.kind);
-            found.remedies = remediesFor ({ found, spectra, waveMaker_, request_.marginDb }, values, sourceOhms);
+            found.remedies =
+                remediesFor ({ found, spectra, waveMaker_, request_.marginDb, isUnwanted_ }, values, sourceOhms);
             stages_.push_back (std::move (found));
             sourceOhms = [] (double) { return 0.0; };
             if (values.kind == StageKind::circuit)
@@ -129,6 +143,8 @@ private:
     const Instrument& instrument_;
     const InstrumentCards& cards_;
     const HeadroomRequest& request_;
+    bool isStopped_ = false;
+    std::function<bool()> isUnwanted_;
     std::vector<std::vector<int>> keys_;
     RailStudy rail_;
     RailState state_;
@@ -159,10 +175,12 @@ StageHeadroom judged (std::span<const std::vector<double>> waves, SupplyRails li
     return found;
 }
 
-std::vector<StageHeadroom>
-    headroomOf (const Instrument& instrument, const InstrumentCards& cards, const HeadroomRequest& request)
+std::vector<StageHeadroom> headroomOf (const Instrument& instrument,
+                                       const InstrumentCards& cards,
+                                       const HeadroomRequest& request,
+                                       const std::function<bool()>& isUnwanted)
 {
-    return Headroom (instrument, cards, request).run();
+    return Headroom (instrument, cards, request, isUnwanted).run();
 }
 
 std::optional<std::size_t> firstToClip (std::span<const StageHeadroom> stages) noexcept

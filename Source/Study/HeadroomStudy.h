@@ -5,6 +5,7 @@
 #include "Study/SoundingKeys.h"
 #include "Study/StageLimits.h"
 
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -77,10 +78,14 @@ struct HeadroomRequest
 /// up to one part in fifty low for that, and so does the peak of a spike as short as that. Couplers and the sag of keyed
 /// buses count; bleed of unplayed keys does not. As in the sound, a stage takes no current from what is before it beyond
 /// what the document draws there: the load of a passive bus is taken to hold the input of the stage behind it.
+/// `isUnwanted`, which may be empty, is asked before each bus and each stage, and before each longer step on the way to it;
+/// once it says so the rest is left out, and it is asked no more.
 /// Threading: [control]. Fails: Error on networks that are not sound, keys that are not there, and an instrument in which
 /// no drawn stop is on a mixing bus.
-std::vector<StageHeadroom>
-    headroomOf (const Instrument& instrument, const InstrumentCards& cards, const HeadroomRequest& request);
+std::vector<StageHeadroom> headroomOf (const Instrument& instrument,
+                                       const InstrumentCards& cards,
+                                       const HeadroomRequest& request,
+                                       const std::function<bool()>& isUnwanted = {});
 
 /// The stage with the least room by its peak bounds, none when nothing has a limit. Threading: [control].
 std::optional<std::size_t> firstToClip (std::span<const StageHeadroom> stages) noexcept;

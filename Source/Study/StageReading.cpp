@@ -35,7 +35,8 @@ std::string titleOf (const StageHeadroom& stage)
 StageReading stageReading (const Instrument& instrument,
                            const InstrumentCards& cards,
                            const std::string& division,
-                           StageKeys keys)
+                           StageKeys keys,
+                           const std::function<bool()>& isUnwanted)
 {
     StageReading reading;
     reading.keys = keys;
@@ -56,7 +57,7 @@ StageReading stageReading (const Instrument& instrument,
     usable.errors.clear(); // what cannot sound is silent here as it is in the loudspeaker
     HeadroomRequest request;
     request.held = reading.held;
-    reading.stages = headroomOf (instrument, usable, request);
+    reading.stages = headroomOf (instrument, usable, request, isUnwanted);
     return reading;
 }
 

@@ -3,6 +3,7 @@
 
 #include "Study/HeadroomStudy.h"
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -31,10 +32,12 @@ std::string titleOf (const StageHeadroom& stage);
 
 /// `division` is where the ten notes are held if a stop that it plays is drawn, else they are held on the keyboard of the
 /// first drawn stop. Stops without a card in `cards` are silent.
+/// `isUnwanted`, which may be empty, stops it as headroomOf does.
 /// Threading: [control]. Fails: Error as headroomOf, and when no stop is drawn.
 StageReading stageReading (const Instrument& instrument,
                            const InstrumentCards& cards,
                            const std::string& division,
-                           StageKeys keys);
+                           StageKeys keys,
+                           const std::function<bool()>& isUnwanted = {});
 
 } // namespace stopwright

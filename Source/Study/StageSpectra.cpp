@@ -8,12 +8,14 @@
 namespace stopwright
 {
 
-StageSpectra::StageSpectra (const std::vector<LockedGroup>& groups)
+StageSpectra::StageSpectra (const std::vector<LockedGroup>& groups, const std::function<bool()>& isUnwanted)
 {
     baseHz_.reserve (groups.size());
     spectra_.reserve (groups.size());
     for (const LockedGroup& group : groups)
     {
+        if (isUnwanted && isUnwanted())
+            return;
         baseHz_.push_back (group.baseHz);
         spectra_.push_back (group.spectrum());
     }

@@ -5,6 +5,7 @@
 #include "Study/ResponseCurve.h"
 
 #include <complex>
+#include <functional>
 #include <vector>
 
 namespace stopwright
@@ -16,8 +17,9 @@ class WaveMaker;
 class StageSpectra
 {
 public:
-    /// Where the groups' responses lead to.
-    explicit StageSpectra (const std::vector<LockedGroup>& groups);
+    /// Where the groups' responses lead to. `isUnwanted`, which may be empty, is asked before each group; once it says so
+    /// the rest is left out.
+    explicit StageSpectra (const std::vector<LockedGroup>& groups, const std::function<bool()>& isUnwanted = {});
 
     /// Every partial of these multiplied by the response at its frequency: the same waves further on.
     StageSpectra through (const ResponseCurve::Response& response) const;

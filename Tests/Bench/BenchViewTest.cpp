@@ -190,7 +190,7 @@ TEST_F (BenchViewTest, SettingsLastFromOneRunToTheNext)
     EXPECT_EQ (settings_->series(), Series::e24);
     EXPECT_EQ (settings_->levelUnit(), LevelUnit::dbv);
     settings_->setLevelUnit (static_cast<LevelUnit> (77)); // as in a file that was edited by hand
-    EXPECT_EQ (settings_->levelUnit(), LevelUnit::dbu);
+    EXPECT_EQ (settings_->levelUnit(), LevelUnit::voltsPeakToPeak);
 }
 
 } // namespace stopwright

@@ -32,6 +32,11 @@ KnobScale levelScale()
     return { smallCard(), { CardKnob::Place::tapLevel, "W1", KnobKind::value }, Series::e12 };
 }
 
+KnobScale tremulantScale (CardKnob::Place place)
+{
+    return { smallCard(), { place, "Tremulant", KnobKind::value }, Series::e12 };
+}
+
 } // namespace
 
 TEST (KnobScale, StepsThroughThePreferredSeries)
@@ -63,6 +68,36 @@ TEST (KnobScale, ALevelGoesInHalfDecibels)
 {
     EXPECT_NEAR (levelScale().stepped (2.0, 2), 2.244, 1e-9);
     EXPECT_NEAR (levelScale().stepped (2.0, 40), 20.0, 1e-9);
+}
+
+TEST (KnobScale, ARateGoesInTenthsOfAHertz)
+{
+    const auto scale = tremulantScale (CardKnob::Place::tremulantRate);
+    EXPECT_EQ (scale.stepped (6.0, 3), 6.3);
+    EXPECT_EQ (scale.stepped (6.04, 1), 6.1);
+    EXPECT_EQ (scale.stepped (0.2, -5), 0.1);
+    EXPECT_EQ (scale.stepped (19.9, 5), 20.0);
+    EXPECT_EQ (scale.moved (6.0, 0.004), 6.008);
+    EXPECT_NEAR (scale.angleOf (2.5), 0.5 * std::numbers::pi, 1e-9); // one turn is ten hertz
+    EXPECT_NEAR (scale.angleOf (12.5), 0.5 * std::numbers::pi, 1e-9);
+    EXPECT_EQ (scale.markAngles().size(), 10u);
+    EXPECT_EQ (scale.textOf (6.0), "6.00 Hz");
+    EXPECT_EQ (scale.parse ("5.5 Hz"), 5.5);
+    EXPECT_EQ (scale.parse ("5.5"), 5.5);
+    EXPECT_THROW (scale.parse ("21"), Error);
+    EXPECT_THROW (scale.parse ("0"), Error);
+}
+
+TEST (KnobScale, ADepthGoesInTwentieths)
+{
+    const auto scale = tremulantScale (CardKnob::Place::tremulantDepth);
+    EXPECT_EQ (scale.stepped (0.3, 1), 0.35);
+    EXPECT_EQ (scale.stepped (0.9, 4), 0.95);
+    EXPECT_EQ (scale.textOf (0.3), "30 %");
+    EXPECT_EQ (scale.longTextOf (0.3), "30 %");
+    EXPECT_EQ (scale.parse ("30"), 0.3);
+    EXPECT_EQ (scale.parse ("0.3"), 0.3);
+    EXPECT_THROW (scale.parse ("96 %"), Error);
 }
 
 TEST (KnobScale, MovesWithoutStepsAndKeepsFourDigits)

@@ -171,6 +171,22 @@ TEST_P (LayoutTest, TheStopListHasRoomToItsEnd)
     EXPECT_TRUE (std::ranges::any_of (texts, [] (const auto& drawn) { return drawn.text.endsWith (": clipped"); }));
 }
 
+TEST_P (LayoutTest, TheKnobsOfTheTremulantHaveRoom)
+{
+    open();
+    auto* const knobs = view_->rail().findTremulantRow ("Tremulant");
+    ASSERT_NE (knobs, nullptr);
+    knobs->rate().takeText ("16.66"); // the longest texts
+    knobs->depth().takeText ("88.8 %");
+    knobs->depth().grabKeyboardFocus(); // brings it into sight
+    std::vector<Lettering::Drawn> texts;
+    save (paint (texts), "tremulant");
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
+    for (const auto* text : { "rate", "16.7 Hz", "depth", "88.8 %" })
+        EXPECT_TRUE (std::ranges::any_of (texts, [&] (const auto& drawn) { return drawn.text == text; })) << text;
+}
+
 TEST_P (LayoutTest, APhraseThatPlaysHasRoom)
 {
     open();

@@ -57,4 +57,23 @@ TEST_F (ReadingWorkerTest, ALongReadingStopsWhenItIsNotWanted)
     EXPECT_EQ (asked, 5) << "three keys, the refusal, and the look afterwards";
 }
 
+TEST_F (ReadingWorkerTest, TheStagesOfEveryKeyStopWhenTheyAreNotWanted)
+{
+    ReadingChoices choices;
+    choices.kind = ReadingKind::stages;
+    choices.stageKeys = StageKeys::everyKey;
+    ReadingRequest request { choices, 60, session_.card(), session_.keySource() };
+    request.instrument = session_.document().instrument;
+    request.cards = session_.cardsThatSound();
+    request.stop = "Krummhorn 8";
+    request.division = session_.document().stopInHand()->division;
+    int whole = 0;
+    const auto finished = request.compute ([&] { return ++whole < 0; });
+    ASSERT_TRUE (finished && finished->as<StageReading>() != nullptr);
+    int asked = 0;
+    EXPECT_FALSE (request.compute ([&] { return ++asked >= 3; }).has_value());
+    EXPECT_EQ (asked, 4) << "two pitch classes, the refusal, and the look afterwards";
+    EXPECT_LT (4 * asked, whole);
+}
+
 } // namespace stopwright

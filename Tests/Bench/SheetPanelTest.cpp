@@ -183,4 +183,24 @@ TEST_F (SheetPanelTest, ASwitchIsThrownWhereItIsDrawn)
     EXPECT_TRUE (std::get<Switch> (findPart (session_.card(), "S1")->value).closed);
 }
 
+/// Nine pixels are what the smallest letters of the sheet have where nothing shrinks.
+TEST_F (SheetPanelTest, LettersStayLegibleInASmallWindow)
+{
+    const juce::Point<int> windows[] = { { 900, 600 }, { 1200, 800 }, { 1680, 1050 } };
+    for (const auto window : windows)
+    {
+        openView (window.x, window.y);
+        const float scale = schematic().toView ({ 1.0, 0.0 }).x - schematic().toView ({ 0.0, 0.0 }).x;
+        RecordProperty ("scale" + std::to_string (window.x), std::to_string (scale));
+        for (const auto& item : schematic().layout().items)
+            for (const auto& line : item.label)
+                EXPECT_GE (line.size * scale, 8.99) << line.text << " in a window " << window.x << " wide";
+        for (const auto& node : schematic().layout().nodes)
+        {
+            EXPECT_TRUE (node.label.text.empty() || node.label.size * scale >= 8.99)
+                << node.name << " in a window " << window.x << " wide";
+        }
+    }
+}
+
 } // namespace stopwright

@@ -48,6 +48,42 @@ TEST (StageReading, WhatCannotSoundIsSilentAndNotRefused)
     EXPECT_EQ (reading.drawn, std::vector<std::string> { "Krummhorn 8" });
 }
 
+/// What is asked for is counted, which says the same on any machine.
+TEST (StageReading, OneThatIsNotWantedAnyMoreStopsAtTheNextQuestion)
+{
+    const auto organ = drawnLarkfield ({ "Krummhorn 8", "Trumpet 8", "Stopped flute 8", "Diapason 8" });
+    const auto readUntil = [&] (int answer, int& asked)
+    {
+        return stageReading (organ.instrument, organ.cards, {}, StageKeys::everyKey,
+                             [&asked, answer] { return ++asked == answer; }); // once it said so it is not to be asked
+    };
+    int whole = 0;
+    const auto all = readUntil (-1, whole).stages.size();
+    ASSERT_GT (all, 4u);
+    EXPECT_GT (whole, 12) << "every pitch class of every bus is a question of its own";
+    for (const int answer : { 1, 2, 12, 13, whole / 2, whole })
+    {
+        int asked = 0;
+        const auto stages = readUntil (answer, asked).stages.size();
+        EXPECT_EQ (asked, answer);
+        EXPECT_LE (stages, all);
+        EXPECT_TRUE (answer > 12 || stages == 0) << stages << " stages after " << answer << " questions";
+    }
+}
+
+TEST (StageReading, AskingChangesNothing)
+{
+    const auto organ = drawnLarkfield ({ "Krummhorn 8", "Trumpet 8" });
+    const auto reading = stageReading (organ.instrument, organ.cards, {}, StageKeys::tenNotes);
+    const auto asked = stageReading (organ.instrument, organ.cards, {}, StageKeys::tenNotes, [] { return false; });
+    ASSERT_EQ (asked.stages.size(), reading.stages.size());
+    for (std::size_t stage = 0; stage < reading.stages.size(); ++stage)
+    {
+        EXPECT_EQ (asked.stages[stage].rmsVolts, reading.stages[stage].rmsVolts);
+        EXPECT_EQ (asked.stages[stage].remedies.size(), reading.stages[stage].remedies.size());
+    }
+}
+
 TEST (StageReading, NothingDrawnIsRefusedInWords)
 {
     const auto organ = drawnLarkfield ({});

@@ -1,0 +1,171 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// What the window remembers of the user's manners from one run to the next.
+#include "Bench/BenchFixture.h"
+
+#include <fstream>
+#include <limits>
+
+namespace stopwright
+{
+
+namespace
+{
+
+class KeptMannersTest : public BenchFixture
+{
+protected:
+    juce::File folder() const { return juce::File ((folder_ / "configuration").string()); }
+
+    juce::File file() const { return folder().getChildFile ("stopwright").getChildFile ("bench.settings"); }
+
+    /// Ends one run and begins the next over the same settings file.
+    BenchView& nextRun()
+    {
+        view_.reset();
+        settings_.reset();
+        settings_ = std::make_unique<BenchSettings> (folder());
+        return openView();
+    }
+
+    /// The settings file holds these values and nothing else.
+    void writeValues (const std::vector<std::pair<std::string, std::string>>& values)
+    {
+        view_.reset();
+        settings_.reset();
+        std::filesystem::create_directories (folder_ / "configuration" / "stopwright");
+        std::ofstream stream (file().getFullPathName().toStdString());
+        stream << "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<PROPERTIES>\n";
+        for (const auto& [name, value] : values)
+            stream << "  <VALUE name=\"" << name << "\" val=\"" << value << "\"/>\n";
+        stream << "</PROPERTIES>\n";
+        stream.close();
+        settings_ = std::make_unique<BenchSettings> (folder());
+    }
+
+    static void pick (juce::ComboBox& box, int id) { box.setSelectedId (id, juce::sendNotificationSync); }
+
+    void expectFirstRun (BenchView& view)
+    {
+        const auto& choices = view.readings().choices();
+        EXPECT_EQ (choices.kind, ReadingKind::harmonics);
+        EXPECT_FALSE (choices.hasPhase);
+        EXPECT_FALSE (choices.wave.voltsPerDivision);
+        EXPECT_FALSE (choices.wave.secondsPerDivision);
+        EXPECT_EQ (choices.level, CompassLevel::rms);
+        EXPECT_EQ (choices.stageKeys, StageKeys::tenNotes);
+        EXPECT_EQ (choices.unit, LevelUnit::voltsPeakToPeak);
+        EXPECT_EQ (view.matcher().measure(), LevelMeasure::aWeighted);
+        EXPECT_EQ (view.readings().bar().volts().getText(), "auto volts");
+        view.readings().finish();
+        EXPECT_NE (view.readings().result().as<HarmonicReading>(), nullptr);
+    }
+};
+
+} // namespace
+
+TEST_F (KeptMannersTest, TheFirstRunBeginsWithTheUsual)
+{
+    expectFirstRun (openView());
+}
+
+TEST_F (KeptMannersTest, TheReadingIsThereAgain)
+{
+    for (const auto kind : readingKinds)
+    {
+        openView().readings().choose (kind);
+        auto& again = nextRun().readings();
+        EXPECT_EQ (again.choices().kind, kind);
+        EXPECT_EQ (again.chooser().chosen(), kind);
+        again.finish();
+        EXPECT_EQ (again.result().reading.index(), static_cast<std::size_t> (kind) + 1);
+        EXPECT_EQ (again.bar().volts().isVisible(), kind == ReadingKind::wave);
+    }
+}
+
+TEST_F (KeptMannersTest, HowItIsReadIsThereAgain)
+{
+    auto& view = openView();
+    auto& bar = view.readings().bar();
+    bar.phase().setToggleState (true, juce::sendNotificationSync);
+    pick (bar.volts(), 5);
+    pick (bar.time(), 4);
+    pick (bar.level(), static_cast<int> (CompassLevel::aWeighted) + 1);
+    pick (bar.stageKeys(), static_cast<int> (StageKeys::everyKey) + 1);
+    view.matcher().setMeasure (LevelMeasure::rms);
+    const auto wave = view.readings().choices().wave;
+    ASSERT_TRUE (wave.voltsPerDivision && wave.secondsPerDivision);
+    const auto volts = bar.volts().getText();
+
+    auto& next = nextRun();
+    const auto& choices = next.readings().choices();
+    EXPECT_EQ (choices.kind, ReadingKind::harmonics);
+    EXPECT_TRUE (choices.hasPhase);
+    EXPECT_EQ (choices.wave.voltsPerDivision, wave.voltsPerDivision);
+    EXPECT_EQ (choices.wave.secondsPerDivision, wave.secondsPerDivision);
+    EXPECT_EQ (choices.level, CompassLevel::aWeighted);
+    EXPECT_EQ (choices.stageKeys, StageKeys::everyKey);
+    EXPECT_EQ (next.matcher().measure(), LevelMeasure::rms);
+    EXPECT_EQ (next.readings().bar().volts().getText(), volts);
+    EXPECT_EQ (next.readings().bar().time().getSelectedId(), 4);
+    EXPECT_TRUE (next.readings().bar().phase().getToggleState());
+
+    pick (next.readings().bar().volts(), 1); // automatic again
+    EXPECT_FALSE (nextRun().readings().choices().wave.voltsPerDivision);
+    EXPECT_TRUE (view_->readings().choices().wave.secondsPerDivision);
+}
+
+TEST_F (KeptMannersTest, EveryDivisionOutlastsTheTextOfTheFile)
+{
+    auto& bar = openView().readings().bar();
+    const int last = bar.volts().getNumItems();
+    for (int id = 2; id <= last; ++id)
+    {
+        pick (view_->readings().bar().volts(), id);
+        EXPECT_EQ (nextRun().readings().bar().volts().getSelectedId(), id);
+    }
+}
+
+TEST_F (KeptMannersTest, ValuesThatCannotBeChosenAreAsInTheFirstRun)
+{
+    const std::vector<std::string> nonsense { "-1",   "5",   "99",  "999999999999999999999",
+                                              "wave", "nan", "inf", "-1e99",
+                                              "e1",   "0x1", "1.5", "  ;&lt;",
+                                              "",     "3 4" };
+    for (const auto& value : nonsense)
+    {
+        SCOPED_TRACE (value);
+        writeValues ({ { "reading", value },
+                       { "waveVolts", value == "5" ? "0.3" : value },
+                       { "waveSeconds", value == "5" ? "1e300" : value },
+                       { "compassLevel", value },
+                       { "stageKeys", value },
+                       { "trialMeasure", value },
+                       { "levelUnit", value } });
+        expectFirstRun (openView());
+    }
+}
+
+TEST_F (KeptMannersTest, AFileThatIsNoSettingsFileIsAsInTheFirstRun)
+{
+    for (const std::string text :
+         { "", "\0\xff\xfe garbage", "<PROPERTIES><VALUE name=\"reading\"", "{ \"reading\": 3 }" })
+    {
+        writeValues ({});
+        settings_.reset();
+        std::ofstream (file().getFullPathName().toStdString(), std::ios::binary) << text;
+        settings_ = std::make_unique<BenchSettings> (folder());
+        expectFirstRun (openView());
+    }
+}
+
+TEST_F (KeptMannersTest, AnOldFileWithoutThemIsAsInTheFirstRun)
+{
+    writeValues ({ { "night", "1" }, { "series", "7" }, { "textScale", "nan" } });
+    expectFirstRun (openView());
+    EXPECT_TRUE (settings_->isNight());
+    EXPECT_EQ (settings_->series(), Series::e12);
+    EXPECT_EQ (settings_->textScale(), 1.0f);
+}
+
+} // namespace stopwright
