@@ -53,24 +53,6 @@ void PartSymbol::draw (juce::Graphics& graphics,
     paint (graphics, palette, SchematicSymbol::of (wave, {}), square, thickness);
 }
 
-void PartSymbol::drawSwing (juce::Graphics& graphics, juce::Rectangle<float> square, int swings, float thickness)
-{
-    constexpr int points = 32;
-    juce::Path path;
-    for (int point = 0; point <= points; ++point)
-    {
-        const float along = static_cast<float> (point) / points;
-        const float swing = std::sin (juce::MathConstants<float>::twoPi * static_cast<float> (swings) * along);
-        const juce::Point<float> place { square.getX() + along * square.getWidth(),
-                                         square.getCentreY() - 0.32f * swing * square.getHeight() };
-        if (point == 0)
-            path.startNewSubPath (place);
-        else
-            path.lineTo (place);
-    }
-    graphics.strokePath (path, juce::PathStrokeType (thickness));
-}
-
 void PartSymbol::drawSwing (juce::Graphics& graphics,
                             const Palette& palette,
                             juce::Rectangle<float> square,
