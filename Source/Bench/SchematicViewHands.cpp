@@ -87,18 +87,46 @@ void SchematicView::setProbe (const std::string& node)
         onProbe();
 }
 
+/// The name of the node whose wire is there; empty for none.
+std::string SchematicView::nodeAt (juce::Point<float> place) const
+{
+    const auto node = layout_.nodeAt (fromView (place), wireTolerance);
+    return node ? layout_.nodes[*node].name : std::string();
+}
+
 void SchematicView::mouseDown (const juce::MouseEvent& event)
 {
-    if (const auto node = layout_.nodeAt (fromView (event.position), wireTolerance))
-        setProbe (layout_.nodes[*node].name);
-    else
-        select ({});
+    nameEditor_.close();
+    if (const auto node = nodeAt (event.position); ! node.empty())
+    {
+        setProbe (node);
+        return;
+    }
+    select ({});
+    if (hasKeyboardFocus (true))
+        giveAwayKeyboardFocus(); // a part that is not in hand must not be turned by the arrow keys
+}
+
+void SchematicView::mouseDoubleClick (const juce::MouseEvent& event)
+{
+    if (const auto node = nodeAt (event.position); ! node.empty())
+        beginNodeRenaming (node, event.getPosition());
 }
 
 void SchematicView::mouseMove (const juce::MouseEvent& event)
 {
-    const bool isOnWire = layout_.nodeAt (fromView (event.position), wireTolerance).has_value();
-    setMouseCursor (isOnWire ? juce::MouseCursor::CrosshairCursor : juce::MouseCursor::NormalCursor);
+    hover (nodeAt (event.position));
+}
+
+void SchematicView::mouseExit (const juce::MouseEvent&)
+{
+    hover ({});
+}
+
+void SchematicView::hover (const std::string& node)
+{
+    hoveredNode_ = node;
+    setMouseCursor (node.empty() ? juce::MouseCursor::NormalCursor : juce::MouseCursor::CrosshairCursor);
 }
 
 void SchematicView::mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel)
