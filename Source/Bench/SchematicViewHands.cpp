@@ -3,6 +3,7 @@
 // What SchematicView does with mouse and keys: leads, probe, and the walk from part to part.
 #include "Bench/SchematicView.h"
 
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 #include "Bench/PartWords.h"
 #include "Organ/CardEdit.h"
@@ -25,6 +26,7 @@ void SchematicView::addHandles()
                                             : PartWords::leadName (session_.card().parts[item->index].value, lead);
         auto handle = std::make_unique<LeadHandle> (lead, name);
         handle->onDrop = [this] (const LeadHandle& dropped, juce::Point<float> place) { dropLead (dropped, place); };
+        setTerm (*handle, "node");
         const int side = Lettering::px (LeadHandle::side);
         handle->setBounds (
             juce::Rectangle<int> (side, side).withCentre (toView (item->terminals[lead].at).roundToInt()));
@@ -126,6 +128,7 @@ void SchematicView::mouseExit (const juce::MouseEvent&)
 void SchematicView::hover (const std::string& node)
 {
     hoveredNode_ = node;
+    setTerm (*this, node.empty() ? "" : node == commonNode ? "common" : "node");
     setMouseCursor (node.empty() ? juce::MouseCursor::NormalCursor : juce::MouseCursor::CrosshairCursor);
 }
 

@@ -2,6 +2,7 @@
 #include "Bench/SheetPanel.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 #include "Bench/WideText.h"
 #include "Organ/CardLead.h"
@@ -41,6 +42,9 @@ SheetPanel::SheetPanel (BenchSession& session, TrialMatcher& matcher, TrialBar::
         if (onSeriesChosen)
             onSeriesChosen (series_);
     };
+    setTerm (seriesBox_, "preferred values");
+    setTerm (probe_, "probe");
+    setTerm (add_, "card");
     probe_.setTitle ("Probe");
     probe_.setTooltip (
         "Probe: the node whose wave, response and levels the readings show. A click on a wire puts it there. F2 here, or "
