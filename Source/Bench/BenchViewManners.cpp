@@ -104,6 +104,8 @@ bool BenchView::takeFunctionKey (const juce::KeyPress& key)
     const int code = key.getKeyCode();
     if (code == juce::KeyPress::F1Key)
         showGlossary (termInQuestion());
+    else if (code == juce::KeyPress::F2Key)
+        sheet_.beginRenaming();
     else if (code == juce::KeyPress::F5Key)
         player_.playDemonstration();
     else if (code == juce::KeyPress::F6Key)

@@ -2,6 +2,7 @@
 #include "Bench/LeadRow.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 
 #include <algorithm>
@@ -21,8 +22,10 @@ juce::String wordFor (const std::string& choice)
 
 } // namespace
 
-LeadRow::LeadRow (const juce::String& label, const juce::String& tooltip) : label_ (label)
+LeadRow::LeadRow (const juce::String& label, const juce::String& tooltip, const juce::String& term) : label_ (label)
 {
+    setTooltip (tooltip);
+    setTerm (*this, term);
     box_.setTitle (label);
     box_.setTooltip (tooltip);
     box_.onChange = [this]

@@ -12,12 +12,13 @@ namespace stopwright
 
 /// A line with a name and a choice: which node a lead goes to, or which keyed bus a tap is taken from.
 /// Threading: message thread.
-class LeadRow : public juce::Component
+class LeadRow : public juce::Component, public juce::SettableTooltipClient
 {
 public:
     static constexpr float height = 26.0f; ///< at lettering scale 1
 
-    LeadRow (const juce::String& label, const juce::String& tooltip);
+    /// `term` is its word of the glossary.
+    LeadRow (const juce::String& label, const juce::String& tooltip, const juce::String& term);
 
     /// What can be chosen, and what is; `present` need not be among the choices. `newLabel`, where given, is one more
     /// choice: a node of its own.

@@ -2,7 +2,9 @@
 #include "Bench/PartDesk.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
+#include "Bench/PartTerms.h"
 #include "Bench/PartWords.h"
 #include "Bench/WideText.h"
 #include "Organ/CardLead.h"
@@ -90,10 +92,11 @@ void PartDesk::addTapRows (const Tap& tap)
     const auto& instrument = session_.document().instrument;
     if (instrument && ! instrument->keyedBuses.empty())
     {
-        auto row =
-            std::make_unique<LeadRow> ("from", "Keyed bus: the keyed wave of the organ that this tap is taken from. "
-                                               "Another choice takes its wave, footage, level and resistance, and "
-                                               "stands in the list of changes.");
+        auto row = std::make_unique<LeadRow> ("from",
+                                              "Keyed bus: the keyed wave of the organ that this tap is taken from. "
+                                              "Another choice takes its wave, footage, level and resistance, and "
+                                              "stands in the list of changes.",
+                                              "keyed bus");
         std::vector<std::string> names;
         names.reserve (instrument->keyedBuses.size());
         for (const auto& bus : instrument->keyedBuses)
@@ -102,7 +105,7 @@ void PartDesk::addTapRows (const Tap& tap)
         row->onChoose = [this] (const std::string& bus) { takeFrom (bus); };
         leads_.push_back (std::move (row));
     }
-    auto row = std::make_unique<LeadRow> ("to node", "The node of the card that the tap is soldered to.");
+    auto row = std::make_unique<LeadRow> ("to node", "The node of the card that the tap is soldered to.", "node");
     row->fill (nodeNames(), tap.node, "a new node");
     row->onChoose = [this] (const std::string& node) { solder (0, node); };
     leads_.push_back (std::move (row));
@@ -120,7 +123,7 @@ void PartDesk::addLeads()
         for (std::size_t lead = 0; lead < part->nodes.size(); ++lead)
         {
             auto row = std::make_unique<LeadRow> (PartWords::leadName (part->value, lead),
-                                                  "The node of the card that this lead is soldered to.");
+                                                  "The node of the card that this lead is soldered to.", "node");
             row->fill (nodeNames(), part->nodes[lead], "a new node");
             row->onChoose = [this, lead] (const std::string& node) { solder (lead, node); };
             leads_.push_back (std::move (row));
@@ -137,6 +140,26 @@ void PartDesk::addRest()
         rest_.push_back (std::make_unique<RestCell> (session_, reading));
         addAndMakeVisible (*rest_.back());
     }
+}
+
+/// The line with the name, and what has no word of its own, tell of the part in hand.
+void PartDesk::teach()
+{
+    juce::String lesson;
+    juce::String term;
+    if (selection_ && selection_->isTap)
+    {
+        const CardKnob level { CardKnob::Place::tapLevel, selection_->name, KnobKind::value };
+        lesson = PartWords::lesson (session_.card(), level);
+        term = knobTerm (session_.card(), level);
+    }
+    else if (const auto* const part = selection_ ? findPart (session_.card(), selection_->name) : nullptr)
+    {
+        lesson = PartWords::lesson (part->value);
+        term = partTerm (part->value);
+    }
+    setTooltip (lesson);
+    setTerm (*this, term);
 }
 
 void PartDesk::rebuild()
@@ -156,6 +179,7 @@ void PartDesk::rebuild()
     }
     else
         addRest();
+    teach();
     int order = 0; // of the Tab key: numbers, leads, buttons
     for (const auto& cell : numbers_)
         cell->setExplicitFocusOrder (++order);

@@ -15,7 +15,7 @@ namespace stopwright
 /// What there is to know and to change of the part or tap in hand beside its ring: every number of it, its name, and which
 /// node each lead goes to. With none in hand, where a card with diodes, transistors or supplies rests.
 /// Threading: message thread.
-class PartDesk : public juce::Component, private BenchSession::Listener
+class PartDesk : public juce::Component, public juce::SettableTooltipClient, private BenchSession::Listener
 {
 public:
     static constexpr float height = 92.0f; ///< at lettering scale 1
@@ -58,6 +58,7 @@ private:
     void addLeads();
     void addTapRows (const Tap& tap);
     void addRest();
+    void teach();
     void solder (std::size_t lead, const std::string& node);
     void takeFrom (const std::string& keyedBus);
     std::vector<std::string> nodeNames() const;

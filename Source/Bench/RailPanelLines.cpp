@@ -23,6 +23,11 @@ RailRow::Face RailPanel::faceOf (Kind kind, int index) const
         face.isOn = stop.drawn && canSound;
         face.isUsable = canSound;
         face.canBeTaken = ! stop.cardFile.empty();
+        if (face.canBeTaken && ! instrument.mixingBuses.empty())
+        {
+            face.bus = fromUtf8 (stop.bus);
+            face.shortBus = RailWords::shortBus (stop);
+        }
     }
     else if (kind == Kind::coupler)
     {

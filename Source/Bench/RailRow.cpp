@@ -17,6 +17,8 @@ constexpr float lineHeight = 24.0f;
 constexpr float noteHeight = 17.0f;
 constexpr float signWidth = 34.0f;
 constexpr float markWidth = 22.0f;
+constexpr float busGap = 6.0f;
+constexpr float leastBusWidth = 36.0f;
 
 } // namespace
 
@@ -38,7 +40,9 @@ void RailRow::describe()
 {
     setTitle (face_.name);
     const auto state = face_.sign == Sign::lamp ? juce::String() : juce::String (face_.isOn ? "drawn" : "retired");
-    setDescription (face_.note.isEmpty() ? state : state.isEmpty() ? face_.note : state + ", " + face_.note);
+    juce::StringArray words { state, face_.note, face_.bus.isEmpty() ? juce::String() : "bus " + face_.bus };
+    words.removeEmptyStrings();
+    setDescription (words.joinIntoString (", "));
 }
 
 int RailRow::height() const
@@ -74,6 +78,7 @@ void RailRow::paint (juce::Graphics& graphics)
     const auto font = face_.sign == Sign::contact && face_.isOn ? Lettering::small().boldened() : Lettering::small();
     graphics.setColour (face_.isUsable ? colours.ink : colours.faintInk);
     Lettering::draw (graphics, *this, face_.name, font, line);
+    paintBus (graphics, line, face_.name, font);
 
     area.setLeft (line.getX());
     graphics.setColour (face_.sign == Sign::lamp && face_.isOn ? colours.notice : colours.faintInk);
@@ -84,6 +89,20 @@ void RailRow::paint (juce::Graphics& graphics)
         paintMark (graphics);
     if (hasKeyboardFocus (false))
         BenchLook::drawFocusRing (graphics, *this, getLocalBounds().toFloat());
+}
+
+/// At the right, as far as there is room behind what stands in the line; a few letters of it would tell nothing.
+void RailRow::paintBus (juce::Graphics& graphics,
+                        juce::Rectangle<int> line,
+                        const juce::String& before,
+                        const juce::Font& font) const
+{
+    line.removeFromLeft (Lettering::widthOf (font, before) + Lettering::px (busGap));
+    const auto text = Lettering::fitted (Lettering::small(), face_.shortBus, line.getWidth());
+    if (text.isEmpty() || (text != face_.shortBus && line.getWidth() < Lettering::px (leastBusWidth)))
+        return;
+    graphics.setColour (BenchLook::paletteOf (*this).faintInk);
+    Lettering::draw (graphics, *this, text, Lettering::small(), line, juce::Justification::centredRight);
 }
 
 /// A make contact on a plate, which is filled when the contact is closed.

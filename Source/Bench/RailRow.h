@@ -26,8 +26,10 @@ public:
     {
         Sign sign = Sign::contact;
         juce::String name;
-        juce::String note; ///< second line; empty for none
-        bool isOn = false; ///< drawn, switched on, or lit
+        juce::String note;     ///< second line; empty for none
+        juce::String bus;      ///< which the stop goes to; empty for none
+        juce::String shortBus; ///< the same as it stands in the line
+        bool isOn = false;     ///< drawn, switched on, or lit
         bool isUsable = true;
         bool canBeTaken = false; ///< has the mark that takes it in hand
         bool isInHand = false;
@@ -67,6 +69,10 @@ public:
 
 private:
     void describe();
+    void paintBus (juce::Graphics& graphics,
+                   juce::Rectangle<int> line,
+                   const juce::String& before,
+                   const juce::Font& font) const;
     void paintContact (juce::Graphics& graphics, juce::Rectangle<float> area) const;
     void paintMark (juce::Graphics& graphics) const;
 

@@ -31,6 +31,14 @@ juce::String RailWords::note (const StopTablet& stop, bool isInHand, bool canSou
     return words.joinIntoString (", ");
 }
 
+juce::String RailWords::shortBus (const StopTablet& stop)
+{
+    const auto firstWord = [] (const juce::String& words) { return words.upToFirstOccurrenceOf (" ", false, false); };
+    const auto bus = fromUtf8 (stop.bus);
+    const auto rest = bus.fromFirstOccurrenceOf (" ", false, false).trim();
+    return rest.isNotEmpty() && firstWord (bus) == firstWord (fromUtf8 (stop.division)) ? rest : bus;
+}
+
 juce::String RailWords::lesson (const Instrument& instrument, const StopTablet& stop)
 {
     auto text = fromUtf8 (stop.name) + ", " + fromUtf8 (stop.division) + ". ";

@@ -2,6 +2,7 @@
 #include "Bench/RestCell.h"
 
 #include "Bench/CardKnob.h"
+#include "Bench/GlossaryTerms.h"
 
 #include <utility>
 
@@ -21,6 +22,8 @@ RestCell::RestCell (BenchSession& session, RestReading reading)
 {
     setTooltip ("At rest: with every key up. Volts are against common; amps are into a diode's anode or a transistor's "
                 "collector, and out of a supply. Measure the real thing before you trust it.");
+    if (findPart (session.card(), reading_.name) == nullptr)
+        setTerm (*this, "node");
 }
 
 void RestCell::show (const RestReading& reading)

@@ -43,6 +43,10 @@ SchematicView::~SchematicView()
 void SchematicView::sessionChanged (BenchSession::Change change)
 {
     using Change = BenchSession::Change;
+    if (change == Change::document)
+        probe_.clear(); // a node of another card
+    if (change == Change::document || change == Change::stop)
+        nodeNames_.forget();
     if (change == Change::document || change == Change::stop || change == Change::network || change == Change::trial)
     {
         rebuild();
@@ -92,11 +96,11 @@ void SchematicView::layOutCard()
 void SchematicView::rebuild()
 {
     layOutCard();
-    if (layout_.findNode (probe_) == nullptr)
-        probe_.clear();
+    probe_ = nodeNames_.presentName (probe_,
+                                     [this] (const std::string& name) { return layout_.findNode (name) != nullptr; });
     if (selection_ && itemOf (*selection_) == nullptr)
         selection_.reset();
-    const bool hadFocus = hasKeyboardFocus (true);
+    const bool hadFocus = hasKeyboardFocus (true) && ! nameEditor_.isOpen();
     dropCells();
     addCells();
     redraw();

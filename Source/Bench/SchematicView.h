@@ -3,7 +3,9 @@
 
 #include "Bench/BenchSession.h"
 #include "Bench/LeadHandle.h"
+#include "Bench/NodeNames.h"
 #include "Bench/PartCell.h"
+#include "Bench/ValueEditor.h"
 #include "Sheet/SchematicDrawing.h"
 #include "Sheet/SchematicLayout.h"
 #include "Units/PreferredValues.h"
@@ -17,11 +19,14 @@ namespace stopwright
 {
 
 /// The schematic of the card in hand as the surface it is turned on: every symbol has its ring, the part that has the
-/// keyboard shows the ends of its leads, and a click on a wire puts the probe on its node. Faults stand where they are.
-/// In a small window symbols shrink, and letters only as far as there is no room for them.
+/// keyboard shows the ends of its leads, a click on a wire puts the probe on its node, and a double-click renames the node.
+/// Faults stand where they are. In a small window symbols shrink, and letters only as far as there is no room for them.
 /// Keys: Tab from part to part, Ctrl with an arrow to the neighbour, Delete removes, F2 renames, F3 goes to the part desk.
 /// Threading: message thread.
-class SchematicView : public juce::Component, private BenchSession::Listener, private juce::Timer
+class SchematicView : public juce::Component,
+                      public juce::TooltipClient,
+                      private BenchSession::Listener,
+                      private juce::Timer
 {
 public:
     /// A tap or a part of the card.
@@ -49,8 +54,17 @@ public:
     /// Takes it by the keyboard as well.
     void takeHold (const Selection& selection);
 
-    /// The node the readings are of; none is the card's output.
+    /// The node the readings are of; none is the card's output. It stays on its node when that is renamed.
     const std::string& probe() const noexcept { return probe_; }
+
+    /// The node with the probe, else that of the card's output.
+    std::string nodeInHand() const;
+
+    /// Opens a line for the name of the node in hand, where its own name stands.
+    void beginNodeRenaming();
+
+    /// Takes a new name for a node; says a sentence when it cannot be had. Returns whether it was taken.
+    bool takeNodeName (const std::string& node, const juce::String& typed);
 
     void setProbe (const std::string& node);
 
@@ -71,10 +85,15 @@ public:
 
     void removeSelection();
 
+    /// What a click does on the wire under the pointer; empty beside the wires.
+    juce::String getTooltip() override;
+
     void paint (juce::Graphics& graphics) override;
     void paintOverChildren (juce::Graphics& graphics) override;
     void mouseDown (const juce::MouseEvent& event) override;
+    void mouseDoubleClick (const juce::MouseEvent& event) override;
     void mouseMove (const juce::MouseEvent& event) override;
+    void mouseExit (const juce::MouseEvent& event) override;
     void mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel) override;
     bool keyPressed (const juce::KeyPress& key) override;
 
@@ -96,6 +115,11 @@ private:
     const SheetItem* itemOf (const Selection& selection) const;
     Selection selectionOf (const SheetItem& item) const;
     bool walk (SheetDirection direction);
+    std::string nodeAt (juce::Point<float> place) const;
+    void hover (const std::string& node);
+    void beginNodeRenaming (const std::string& node, juce::Point<int> place);
+    std::function<void()> wayBack();
+    void bringIntoSight (juce::Rectangle<int> area);
     void dropLead (const LeadHandle& handle, juce::Point<float> place);
     void paintFaults (juce::Graphics& graphics) const;
     void paintProbe (juce::Graphics& graphics) const;
@@ -115,6 +139,9 @@ private:
     std::vector<std::unique_ptr<LeadHandle>> handles_;
     std::optional<Selection> selection_;
     std::string probe_;
+    NodeNames nodeNames_;
+    std::string hoveredNode_; ///< under the pointer; empty for none
+    ValueEditor nameEditor_;
 };
 
 } // namespace stopwright

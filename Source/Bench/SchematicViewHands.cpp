@@ -3,6 +3,7 @@
 // What SchematicView does with mouse and keys: leads, probe, and the walk from part to part.
 #include "Bench/SchematicView.h"
 
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 #include "Bench/PartWords.h"
 #include "Organ/CardEdit.h"
@@ -25,6 +26,7 @@ void SchematicView::addHandles()
                                             : PartWords::leadName (session_.card().parts[item->index].value, lead);
         auto handle = std::make_unique<LeadHandle> (lead, name);
         handle->onDrop = [this] (const LeadHandle& dropped, juce::Point<float> place) { dropLead (dropped, place); };
+        setTerm (*handle, "node");
         const int side = Lettering::px (LeadHandle::side);
         handle->setBounds (
             juce::Rectangle<int> (side, side).withCentre (toView (item->terminals[lead].at).roundToInt()));
@@ -87,18 +89,47 @@ void SchematicView::setProbe (const std::string& node)
         onProbe();
 }
 
+/// The name of the node whose wire is there; empty for none.
+std::string SchematicView::nodeAt (juce::Point<float> place) const
+{
+    const auto node = layout_.nodeAt (fromView (place), wireTolerance);
+    return node ? layout_.nodes[*node].name : std::string();
+}
+
 void SchematicView::mouseDown (const juce::MouseEvent& event)
 {
-    if (const auto node = layout_.nodeAt (fromView (event.position), wireTolerance))
-        setProbe (layout_.nodes[*node].name);
-    else
-        select ({});
+    nameEditor_.close();
+    if (const auto node = nodeAt (event.position); ! node.empty())
+    {
+        setProbe (node);
+        return;
+    }
+    select ({});
+    if (hasKeyboardFocus (true))
+        giveAwayKeyboardFocus(); // a part that is not in hand must not be turned by the arrow keys
+}
+
+void SchematicView::mouseDoubleClick (const juce::MouseEvent& event)
+{
+    if (const auto node = nodeAt (event.position); ! node.empty())
+        beginNodeRenaming (node, event.getPosition());
 }
 
 void SchematicView::mouseMove (const juce::MouseEvent& event)
 {
-    const bool isOnWire = layout_.nodeAt (fromView (event.position), wireTolerance).has_value();
-    setMouseCursor (isOnWire ? juce::MouseCursor::CrosshairCursor : juce::MouseCursor::NormalCursor);
+    hover (nodeAt (event.position));
+}
+
+void SchematicView::mouseExit (const juce::MouseEvent&)
+{
+    hover ({});
+}
+
+void SchematicView::hover (const std::string& node)
+{
+    hoveredNode_ = node;
+    setTerm (*this, node.empty() ? "" : node == commonNode ? "common" : "node");
+    setMouseCursor (node.empty() ? juce::MouseCursor::NormalCursor : juce::MouseCursor::CrosshairCursor);
 }
 
 void SchematicView::mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel)

@@ -76,7 +76,8 @@ void SchematicView::paint (juce::Graphics& graphics)
 
 void SchematicView::paintOverChildren (juce::Graphics& graphics)
 {
-    paintProbe (graphics);
+    if (! nameEditor_.isOpen()) // it would lie on the line
+        paintProbe (graphics);
     for (const auto& handle : handles_)
     {
         const auto place = handle->draggedTo();

@@ -2,6 +2,7 @@
 #include "Bench/SheetPanel.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
 #include "Bench/WideText.h"
 #include "Organ/CardLead.h"
@@ -41,9 +42,13 @@ SheetPanel::SheetPanel (BenchSession& session, TrialMatcher& matcher, TrialBar::
         if (onSeriesChosen)
             onSeriesChosen (series_);
     };
+    setTerm (seriesBox_, "preferred values");
+    setTerm (probe_, "probe");
+    setTerm (add_, "card");
     probe_.setTitle ("Probe");
     probe_.setTooltip (
-        "Probe: the node whose wave, response and levels the readings show. A click on a wire puts it there.");
+        "Probe: the node whose wave, response and levels the readings show. A click on a wire puts it there. F2 here, or "
+        "a double-click on the wire, renames the node.");
     probe_.onChange = [this]
     {
         const auto index = static_cast<std::size_t> (probe_.getSelectedId() - 1);
@@ -97,11 +102,18 @@ void SheetPanel::sessionChanged (BenchSession::Change change)
     using Change = BenchSession::Change;
     if (change == Change::values || change == Change::saved || change == Change::registration || change == Change::rail)
         return;
-    const auto probe = view_.probe();
     fillProbe();
     resized();
-    if (onProbe && probe.empty())
-        onProbe (probe);
+    if (onProbe)
+        onProbe (view_.probe());
+}
+
+void SheetPanel::beginRenaming()
+{
+    if (view_.selection() && ! probe_.hasKeyboardFocus (true))
+        desk_.beginRenaming();
+    else
+        view_.beginNodeRenaming();
 }
 
 void SheetPanel::fillProbe()

@@ -42,6 +42,9 @@ public:
     /// The cell that turns `knob`, or nullptr: on the schematic, else of the part in hand.
     KnobCell* findCell (const CardKnob& knob) const;
 
+    /// Opens a line for another name of the part in hand; without one, and from the probe's box, of the node in hand.
+    void beginRenaming();
+
     /// Adds a part between the node with the probe (else the output) and common, and takes it in hand.
     void addPart (const PartValue& value);
 
@@ -58,7 +61,6 @@ private:
     void sessionChanged (BenchSession::Change change) override;
     void showAddMenu();
     void fillProbe();
-    std::string nodeToAddAt() const;
     int faultHeight (int width) const;
 
     BenchSession& session_;

@@ -14,15 +14,10 @@
 namespace stopwright
 {
 
-std::string SheetPanel::nodeToAddAt() const
-{
-    return view_.probe().empty() ? session_.card().output : view_.probe();
-}
-
 void SheetPanel::addPart (const PartValue& value)
 {
     const auto name = proposedPartName (session_.card(), value);
-    const auto here = nodeToAddAt();
+    const auto here = view_.nodeInHand();
     std::vector<std::string> nodes;
     if (leadCount (value) == 2)
         nodes = { here, "0" };
@@ -72,7 +67,7 @@ void SheetPanel::addTapFrom (const std::string& keyedBus)
 void SheetPanel::showAddMenu()
 {
     juce::PopupMenu menu;
-    const auto there = nodeToAddAt();
+    const auto there = view_.nodeInHand();
     menu.addSectionHeader ("Between node " + fromUtf8 (there.empty() ? "?" : there) + " and common");
     for (const auto& value : usualParts())
         menu.addItem (fromUtf8 (capitalised (std::string (kindName (value)))), [this, value] { addPart (value); });

@@ -46,11 +46,15 @@ StopPlacePanel::StopPlacePanel (BenchSession& session, const Series& series)
       series_ (series),
       bus_ ("bus",
             "Mixing bus: the wire on which stops meet before a preamp. Another choice moves the stop in hand there, "
-            "and stands in the list of changes."),
+            "and stands in the list of changes.",
+            "mixing bus"),
       retired_ ("retired",
                 "What the tablet leaves on the bus when it is retired: its mixing resistor open, so that the "
-                "others grow louder on a passive bus, or grounded, so that they stay as they are."),
-      neighbour_ ("against", "The stop whose level the one in hand is held against, over the keys that both have.")
+                "others grow louder on a passive bus, or grounded, so that they stay as they are.",
+                "retired grounded"),
+      neighbour_ ("against",
+                  "The stop whose level the one in hand is held against, over the keys that both have.",
+                  "stop in hand")
 {
     setTitle ("Place on the rail");
     setTooltip (

@@ -59,8 +59,11 @@ void ValueEditor::close()
     editor->onFocusLost = nullptr;
     juce::MessageManager::callAsync ([editor] {});
     const bool hadFocus = editor->hasKeyboardFocus (true);
+    // While the editor is still there: without it the owner's first control would get the keyboard.
+    if (hadFocus && request_.leave)
+        request_.leave();
     owner_->removeChildComponent (editor.get());
-    if (hadFocus)
+    if (hadFocus && ! request_.leave)
         owner_->grabKeyboardFocus();
     if (request_.closed)
         request_.closed();

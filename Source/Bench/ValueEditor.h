@@ -21,6 +21,7 @@ public:
         bool selectsAll = true;
         std::function<bool (const juce::String&)> take;
         std::function<void()> closed;
+        std::function<void()> leave {}; ///< hands the keyboard on; without it the owner gets it
     };
 
     ValueEditor() = default;
@@ -34,9 +35,10 @@ public:
 
     void setArea (juce::Rectangle<int> area);
 
-private:
+    /// Takes nothing.
     void close();
 
+private:
     juce::Component* owner_ = nullptr;
     Request request_;
     std::shared_ptr<juce::TextEditor> editor_;

@@ -46,7 +46,8 @@ Card joinNodes (Card card, std::string_view kept, std::string_view joined);
 /// Takes these ends, at least one, off a node and brings them together at a new one.
 Card splitNode (Card card, std::string_view node, const std::vector<CardLead>& leads, std::string newNode = {});
 
-/// Calls a node other than common by another name, which no node has yet, also where a tap was found at it.
+/// Calls a node other than common by another name, which no node has yet, at parts, taps and output, also where a tap was
+/// found at it. Two nodes of one name would be one: that is `joinNodes`.
 Card renameNode (Card card, std::string_view node, const std::string& newName);
 
 /// Adds a tap behind the others, as it stands but for an empty name.

@@ -3,6 +3,7 @@
 #include "Organ/CardEdit.h"
 #include "Organ/DocumentGuard.h"
 #include "Units/Error.h"
+#include "Units/QuotedText.h"
 
 #include <algorithm>
 #include <utility>
@@ -25,11 +26,20 @@ void requireNode (const Card& card, std::string_view node)
         throw Error ("There is no " + nodeWords (node) + " on this card; it has " + nodesWords (nodesOf (card)) + ".");
 }
 
+/// A document may hold a node "common" beside node 0, but nobody could tell the two apart.
+bool isCalledCommon (std::string_view node)
+{
+    constexpr std::string_view word = "common";
+    return node == commonNode
+           || std::ranges::equal (node, word, [] (char one, char other) { return (one | 0x20) == other; });
+}
+
 void requireNewNode (const Card& card, std::string_view node)
 {
     requireName (node);
-    if (node == commonNode)
-        throw Error ("The name \"0\" is that of circuit common; choose another, or join the node to common.");
+    if (isCalledCommon (node))
+        throw Error ("The name " + quotedText (node)
+                     + " is that of circuit common; choose another, or join the node to common.");
     if (hasNode (card, node))
         throw Error ("There is a " + nodeWords (node) + " on this card already; choose another name, or join the two.");
 }

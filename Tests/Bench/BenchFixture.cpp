@@ -3,6 +3,8 @@
 
 #include "Bench/DisplayErrors.h"
 
+#include <juce_events/native/juce_linux_EventLoopInternal.h>
+
 #include <algorithm>
 #include <cmath>
 #include <memory>
@@ -26,6 +28,14 @@ fs::path freshFolder()
             fs::copy_file (entry.path(), folder / entry.path().filename());
     }
     return folder;
+}
+
+/// What asks the display for something and waits for the answer reads the events that came before it, and the message loop,
+/// which waits for more to read, then leaves them lying.
+void handleDisplayEvents()
+{
+    for (const int source : juce::LinuxEventLoopInternal::getRegisteredFds())
+        juce::LinuxEventLoopInternal::invokeEventLoopCallbackForFd (source);
 }
 
 /// JUCE, once for all tests of the program: the connection to the display cannot be opened a second time.
@@ -86,14 +96,16 @@ BenchView& BenchFixture::openView (int width, int height)
     view_->setSize (width, height);
     view_->addToDesktop (juce::ComponentPeer::windowHasTitleBar | juce::ComponentPeer::windowAppearsOnTaskbar);
     view_->setVisible (true);
-    runMessages (50);
-    // Tooltips and the keyboard belong to the window in front; another test's may just be going.
+    // Tooltips and the keyboard belong to the window in front; another test's may just be going. The window gets the
+    // keyboard before a test gives it to a control, for it would take it from there.
     constexpr int longestWait = 40;
-    for (int wait = 0; wait < longestWait && ! juce::Process::isForegroundProcess(); ++wait)
+    int wait = 0;
+    do
     {
         view_->toFront (true);
         runMessages (50);
-    }
+    } while (++wait < longestWait && ! (juce::Process::isForegroundProcess() && view_->getPeer()->isFocused()));
+    handleDisplayEvents();
     view_->readings().finish();
     return *view_;
 }
@@ -178,6 +190,14 @@ void BenchFixture::mouseDragTo (juce::Component& component, juce::Point<int> pla
 void BenchFixture::mouseRelease (juce::Component& component, juce::Point<int> place, juce::ModifierKeys modifiers)
 {
     mouse (component, place, modifiers);
+}
+
+void BenchFixture::mouseDoubleClick (juce::Component& component, juce::Point<int> place)
+{
+    mousePress (component, place);
+    mouseRelease (component, place);
+    mouseDragTo (component, place); // no mousePress, which waits too long for it
+    mouseRelease (component, place);
 }
 
 void BenchFixture::mouseWheel (juce::Component& component, juce::Point<int> place, float notches)

@@ -56,6 +56,7 @@ protected:
     void mousePress (juce::Component& component, juce::Point<int> place, juce::ModifierKeys modifiers = {});
     void mouseDragTo (juce::Component& component, juce::Point<int> place, juce::ModifierKeys modifiers = {});
     void mouseRelease (juce::Component& component, juce::Point<int> place, juce::ModifierKeys modifiers = {});
+    void mouseDoubleClick (juce::Component& component, juce::Point<int> place);
     void mouseWheel (juce::Component& component, juce::Point<int> place, float notches);
 
     std::filesystem::path folder_;

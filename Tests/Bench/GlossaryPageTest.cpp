@@ -8,6 +8,9 @@
 #include "Bench/PartTerms.h"
 #include "Command/TradeGlossary.h"
 #include "Organ/CardDocument.h"
+#include "Organ/CardEdit.h"
+
+#include <utility>
 
 namespace stopwright
 {
@@ -39,6 +42,15 @@ protected:
     {
         view_->getPeer()->handleKeyPress (juce::KeyPress (code));
         runMessages (20);
+    }
+
+    static void expectLeadsTo (juce::Component& component, const juce::String& term)
+    {
+        TermTooltips tooltips;
+        EXPECT_NE (tradeGlossary().find (term.toStdString()), nullptr) << component.getTitle() << ": " << term;
+        const auto tip = tooltips.getTipFor (component);
+        EXPECT_TRUE (tip.endsWith ("\nF1: " + term)) << component.getTitle() << ": " << tip;
+        EXPECT_GE (tip.length(), term.length() + 20) << tip;
     }
 
     void type (const juce::String& text)
@@ -147,6 +159,97 @@ TEST_F (GlossaryPageTest, ATooltipEndsWithTheWayToTheGlossary)
     EXPECT_EQ (tooltips.getTipFor (plain), "A button.");
     setTerm (plain, "tap");
     EXPECT_EQ (tooltips.getTipFor (plain), "A button.\nF1: tap");
+}
+
+TEST_F (GlossaryPageTest, EveryCellOfTheSheetAndItsDeskHasATooltipThatLeadsToATerm)
+{
+    openView();
+    auto& schematic = view_->sheet().schematic();
+    auto& desk = view_->sheet().desk();
+    for (const auto& item : schematic.layout().items)
+    {
+        if (item.kind == SheetItemKind::output)
+            continue;
+        const bool isTap = item.kind == SheetItemKind::tap;
+        auto* const cell = schematic.findCell ({ isTap, item.name });
+        ASSERT_NE (cell, nullptr) << item.name;
+        const auto term = isTap ? juce::String ("tap") : partTerm (findPart (session_.card(), item.name)->value);
+        expectLeadsTo (*cell, term);
+        schematic.select (SchematicView::Selection { isTap, item.name });
+        expectLeadsTo (desk, term); // the line with its name
+        const auto& rows = desk.leadRows();
+        ASSERT_EQ (rows.size(), 2U) << item.name;
+        expectLeadsTo (*rows.front(), isTap ? "keyed bus" : "node");
+        expectLeadsTo (rows.front()->box(), isTap ? "keyed bus" : "node");
+        expectLeadsTo (*rows.back(), "node");
+        for (auto* const child : desk.getChildren())
+            if (child->isVisible())
+                expectLeadsTo (*child, termOf (child));
+        for (std::size_t lead = 0; lead < 2; ++lead)
+            if (auto* const handle = schematic.findHandle (lead))
+                expectLeadsTo (*handle, "node");
+    }
+    schematic.select ({});
+    EXPECT_EQ (termOf (&desk), "");
+}
+
+TEST_F (GlossaryPageTest, EveryKindOfPartAndWhereItRestsLeadsToATerm)
+{
+    openView();
+    session_.open (std::filesystem::path (STOPWRIGHT_ROOT) / "Tests/Organ/Documents/good/card-devices.json");
+    auto& schematic = view_->sheet().schematic();
+    ASSERT_FALSE (view_->sheet().desk().restCells().empty());
+    for (const auto& cell : view_->sheet().desk().restCells())
+    {
+        const auto* const part = findPart (session_.card(), cell->reading().name);
+        expectLeadsTo (*cell, part != nullptr ? partTerm (part->value) : juce::String ("node"));
+    }
+    session_.editCard ("more parts",
+                       [] (Card& card)
+                       {
+                           card = addPart (std::move (card), Switch {}, { "x", "0" }, "S9");
+                           card = addPart (std::move (card), OpAmp {}, { "x", "y", "y" }, "U9");
+                           card = addPart (std::move (card), Potentiometer { 10e3 }, { "x", "y", "0" }, "VR9");
+                       });
+    for (const auto& part : session_.card().parts)
+    {
+        auto* const cell = schematic.findCell ({ false, part.name });
+        ASSERT_NE (cell, nullptr) << part.name;
+        expectLeadsTo (*cell, partTerm (part.value));
+    }
+}
+
+TEST_F (GlossaryPageTest, F1AnswersOnTheSheet)
+{
+    openView();
+    auto& sheet = view_->sheet();
+    const auto expectF1 = [this] (juce::Component& control, const std::string& term)
+    {
+        control.grabKeyboardFocus();
+        press (juce::KeyPress::F1Key);
+        EXPECT_EQ (shown(), term);
+        view_->closePage();
+    };
+    expectF1 (*sheet.schematic().findCell ({ false, "C1" }), "capacitor");
+    expectF1 (sheet.desk().leadRows().front()->box(), "node");
+    expectF1 (*sheet.schematic().findCell ({ true, "Square 8" }), "tap");
+    expectF1 (sheet.desk().leadRows().front()->box(), "keyed bus");
+    expectF1 (sheet.probeBox(), "probe");
+    expectF1 (sheet.addButton(), "card");
+}
+
+TEST_F (GlossaryPageTest, AWireLeadsToItsWord)
+{
+    openView();
+    auto& schematic = view_->sheet().schematic();
+    const auto moveTo = [&] (const char* node)
+    { mouseMoveTo (schematic, schematic.toView (schematic.layout().findNode (node)->probe).roundToInt()); };
+    moveTo ("t");
+    expectLeadsTo (schematic, "node");
+    moveTo ("0");
+    expectLeadsTo (schematic, "common");
+    mouseMoveTo (schematic, { 1, 1 });
+    EXPECT_EQ (termOf (&schematic), "");
 }
 
 TEST_F (GlossaryPageTest, EveryNumberOfEveryPresetHasATerm)

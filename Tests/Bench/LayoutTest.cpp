@@ -56,6 +56,13 @@ protected:
         return ! area.isEmpty();
     }
 
+    bool isWhollySeen (const juce::Component& component) const
+    {
+        const auto* const viewport = component.findParentComponentOfClass<juce::Viewport>();
+        return viewport != nullptr
+               && viewport->getLocalBounds().contains (viewport->getLocalArea (&component, component.getLocalBounds()));
+    }
+
     /// A viewport, or the frame in it that shows a part of something larger.
     static bool isScrolled (juce::Component& component)
     {
@@ -185,6 +192,22 @@ TEST_P (LayoutTest, TheKnobsOfTheTremulantHaveRoom)
     expectNoOverlap (*view_);
     for (const auto* text : { "rate", "16.7 Hz", "depth", "88.8 %" })
         EXPECT_TRUE (std::ranges::any_of (texts, [&] (const auto& drawn) { return drawn.text == text; })) << text;
+}
+
+TEST_P (LayoutTest, TheNameOfANodeIsTypedInSight)
+{
+    open();
+    auto& schematic = view_->sheet().schematic();
+    schematic.setProbe ("t");
+    schematic.beginNodeRenaming();
+    std::vector<Lettering::Drawn> texts;
+    save (paint (texts), "node-name");
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
+    const auto isEditor = [] (auto* child) { return dynamic_cast<juce::TextEditor*> (child) != nullptr; };
+    const auto editor = std::ranges::find_if (schematic.getChildren(), isEditor);
+    ASSERT_NE (editor, schematic.getChildren().end());
+    EXPECT_TRUE (isWhollySeen (**editor));
 }
 
 TEST_P (LayoutTest, APhraseThatPlaysHasRoom)

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/BenchFixture.h"
+#include "Bench/Lettering.h"
+#include "Organ/RailEdit.h"
 
 #include <fstream>
 #include <sstream>
+#include <utility>
 
 namespace stopwright
 {
@@ -41,6 +44,16 @@ protected:
         return nullptr;
     }
 
+    /// What is painted in a line, in order.
+    static juce::StringArray textsOf (RailRow& line)
+    {
+        juce::StringArray texts;
+        Lettering::observer = [&] (const Lettering::Drawn& drawn) { texts.add (drawn.text); };
+        line.createComponentSnapshot (line.getLocalBounds());
+        Lettering::observer = {};
+        return texts;
+    }
+
     bool sounds() { return settledRms (0.1) > 1e-4; }
 
     const juce::KeyPress up { juce::KeyPress::upKey };
@@ -59,11 +72,26 @@ TEST_F (RailPanelTest, ShowsWhatIsDrawnInHandAndProposed)
     EXPECT_TRUE (inHand.isOn);
     EXPECT_TRUE (inHand.isInHand);
     EXPECT_EQ (inHand.note, "in hand, proposed");
-    EXPECT_EQ (row ("Krummhorn 8").getDescription(), "drawn, in hand, proposed");
+    EXPECT_EQ (row ("Krummhorn 8").getDescription(), "drawn, in hand, proposed, bus Upper reeds");
     EXPECT_FALSE (row ("Oboe 8").face().isOn);
-    EXPECT_EQ (row ("Oboe 8").getDescription(), "retired");
+    EXPECT_EQ (row ("Oboe 8").getDescription(), "retired, bus Upper reeds");
+    EXPECT_EQ (row ("Upper to Lower").getDescription(), "retired");
     EXPECT_TRUE (row ("Oboe 8").getTooltip().contains ("Upper reeds"));
     EXPECT_FALSE (row ("Rotary fast").face().isOn);
+}
+
+TEST_F (RailPanelTest, ALineHasItsBusBesideTheName)
+{
+    openView (1680, 1050);
+    EXPECT_EQ (textsOf (row ("Oboe 8")), (juce::StringArray { "Oboe 8", "reeds" }));
+    EXPECT_EQ (textsOf (row ("Sub bass 16")).size(), 2);
+    EXPECT_EQ (row ("Sub bass 16").face().bus, "Lower flutes");
+    EXPECT_EQ (textsOf (row ("Upper to Lower")), (juce::StringArray { "Upper to Lower" }));
+    session_.edit ("moved", [] (BenchWork& work)
+                   { work.instrument = moveStopToBus (std::move (*work.instrument), "Oboe 8", "Upper flutes"); });
+    EXPECT_EQ (textsOf (row ("Oboe 8")), (juce::StringArray { "Oboe 8", "flutes" }));
+    EXPECT_EQ (row ("Oboe 8").getDescription(), "retired, bus Upper flutes");
+    EXPECT_TRUE (row ("Oboe 8").getTooltip().contains ("to the bus Upper flutes"));
 }
 
 TEST_F (RailPanelTest, AClickDrawsAndRetires)

@@ -53,6 +53,20 @@ TEST (RailWords, TheLessonNamesBusResistorAndWhatARetiredStopLeaves)
     EXPECT_TRUE (RailWords::lesson (instrument, stop).contains ("blank"));
 }
 
+TEST (RailWords, TheBusIsShortUnderTheHeadingOfItsDivision)
+{
+    auto stop = tablet();
+    EXPECT_EQ (RailWords::shortBus (stop), "reeds");
+    stop.division = "Lower manual";
+    EXPECT_EQ (RailWords::shortBus (stop), "Upper reeds"); // not of its division
+    stop.bus = "Lower";
+    EXPECT_EQ (RailWords::shortBus (stop), "Lower"); // nothing would be left
+    stop.bus = "Main";
+    EXPECT_EQ (RailWords::shortBus (stop), "Main");
+    stop.bus.clear();
+    EXPECT_EQ (RailWords::shortBus (stop), "");
+}
+
 TEST (RailWords, CouplersAndOutletsAreToldApart)
 {
     EXPECT_TRUE (

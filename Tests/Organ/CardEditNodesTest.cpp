@@ -90,6 +90,15 @@ TEST (CardEditNodes, AreRenamedEverywhere)
     EXPECT_EQ (errorSentence ([] { renameNode (divider(), "a", "b"); }),
                "There is a node \"b\" on this card already; choose another name, or join the two.");
     EXPECT_EQ (errorSentence ([] { renameNode (divider(), "a", ""); }), "A name is empty; give it one.");
+    for (const auto* common : { "0", "common", "Common" })
+        EXPECT_EQ (errorSentence ([&] { renameNode (divider(), "a", common); }),
+                   "The name \"" + std::string (common)
+                       + "\" is that of circuit common; choose another, or join the node to common.");
+    EXPECT_EQ (renameNode (divider(), "b", "common bus").output, "common bus");
+    EXPECT_NE (errorSentence ([] { renameNode (divider(), "a", "new\nline"); }), "");
+    EXPECT_NE (errorSentence ([] { renameNode (divider(), "a", std::string (65, 'n')); }), "");
+    EXPECT_NE (errorSentence ([] { renameNode (divider(), "z", "y"); }), "");
+    EXPECT_EQ (renameNode (divider(), "in", "start").taps.front().node, "start");
 }
 
 } // namespace stopwright
