@@ -17,7 +17,15 @@ begin_live window-pace "${1:-}"
 seconds=10
 "$build/tests/stopwright-dense-midi" "$work/dense.mid" 10 >"$work/dense.log"
 start_display
-start_jack -r -d dummy -r 48000 -p "${2:-256}"
+period=${2:-256}
+if chrt -f 10 true 2>/dev/null; then
+    scheduling=realtime
+    start_jack -R -P 10 -d dummy -r 48000 -p "$period"
+else
+    scheduling=normal
+    start_jack -r -d dummy -r 48000 -p "$period"
+fi
+echo "      server: dummy, 48 kHz, $period frames a period, $scheduling scheduling, does not wait for its clients"
 
 HOME=$work/home XDG_CONFIG_HOME=$work/config XDG_RUNTIME_DIR=$work/runtime \
     "$build/tests/stopwright-window-pace" "$work/Presets/LarkfieldOrgan.json" "$work/dense.mid" "$work" "$seconds" \
