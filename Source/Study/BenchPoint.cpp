@@ -6,6 +6,7 @@
 #include "Units/Error.h"
 #include "Units/QuotedText.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace stopwright
@@ -34,6 +35,16 @@ Complex loadOf (const RailStudy& rail, std::size_t stop, const RailState& state,
     if (bus.kind == BusKind::virtualEarth)
         rest += Complex (1.0, -*bus.gainBandwidthHz / hz) / bus.feedbackOhms;
     return 1.0 / (mixingOhms + 1.0 / rest);
+}
+
+/// Without the cards of stops on other buses: nothing of them comes to the stop's, and most of the work would be theirs.
+InstrumentCards onBusOf (const Instrument& instrument, InstrumentCards cards, const std::string& stop)
+{
+    const auto found = std::ranges::find (instrument.stops, stop, &StopTablet::name);
+    for (std::size_t index = 0; found != instrument.stops.end() && index < cards.ofStops.size(); ++index)
+        if (instrument.stops[index].name != stop && instrument.stops[index].bus != found->bus)
+            cards.ofStops[index].reset();
+    return cards;
 }
 
 std::size_t requiredBus (const RailStudy& rail, std::size_t stop)
@@ -69,7 +80,7 @@ BenchPoint BenchPoint::ofStop (const Instrument& instrument,
                                const std::string& stop,
                                const std::string& node)
 {
-    const auto rail = std::make_shared<const RailStudy> (instrument, cards);
+    const auto rail = std::make_shared<const RailStudy> (instrument, onBusOf (instrument, cards, stop));
     const auto index = rail->findStop (stop);
     BenchPoint point (rail->card (index), rail->keySource (index));
     LoadedNode::Admittance load;

@@ -3,6 +3,7 @@
 // Studies of a rail of 24 stops over the whole compass, from the documents read to the answer: milliseconds each, with all
 // stops on one passive bus, where each loads every other, and on four.
 #include "Organ/CardDocument.h"
+#include "Study/HarmonicReading.h"
 #include "Study/PolarityCheck.h"
 #include "Study/StopEffect.h"
 #include "Study/StopMatch.h"
@@ -105,8 +106,21 @@ void PolarityOfTwoStops (benchmark::State& state)
     }
 }
 
+/// What the window asks again at every step of a knob: low key, so that there are most partials.
+void HarmonicsOfAStop (benchmark::State& state)
+{
+    constexpr int key = 36;
+    const Rail rail = railOn (static_cast<std::size_t> (state.range (0)));
+    for (auto _ : state)
+    {
+        const auto point = BenchPoint::ofStop (rail.instrument, rail.cards, "0", {});
+        benchmark::DoNotOptimize (harmonicReading (point, key, nullptr));
+    }
+}
+
 BENCHMARK (EffectOfAStop)->ArgName ("buses")->Arg (1)->Arg (4)->Unit (benchmark::kMillisecond);
 BENCHMARK (MatchOfTwoStops)->ArgName ("buses")->Arg (1)->Arg (4)->Unit (benchmark::kMillisecond);
+BENCHMARK (HarmonicsOfAStop)->ArgName ("buses")->Arg (1)->Arg (4)->Unit (benchmark::kMillisecond);
 BENCHMARK (PolarityOfTwoStops)->ArgName ("buses")->Arg (1)->Arg (4)->Unit (benchmark::kMillisecond);
 
 } // namespace

@@ -169,12 +169,15 @@ private:
             ++readings_;
     }
 
+    /// With Shift held, so that every event turns a little: without it only some reach the next preferred value.
     void mouse (juce::Point<float> place, bool isDown)
     {
-        view_->getPeer()->handleMouseEvent (juce::MouseInputSource::InputSourceType::mouse, place,
-                                            isDown ? juce::ModifierKeys (juce::ModifierKeys::leftButtonModifier)
-                                                   : juce::ModifierKeys(),
-                                            0.0f, 0.0f, juce::Time::currentTimeMillis());
+        const juce::ModifierKeys modifiers (juce::ModifierKeys::shiftModifier
+                                            | (isDown ? juce::ModifierKeys::leftButtonModifier : 0));
+        juce::ModifierKeys::currentModifiers =
+            modifiers; // the framework takes Shift from here, as the keyboard left it
+        view_->getPeer()->handleMouseEvent (juce::MouseInputSource::InputSourceType::mouse, place, modifiers, 0.0f,
+                                            0.0f, juce::Time::currentTimeMillis());
     }
 
     BenchSettings settings_;
