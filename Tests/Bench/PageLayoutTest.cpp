@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: GPL-3.0-or-later
+//
+// Whether the pages that are laid over the window have room, at several sizes and lettering scales, and pictures of them.
+#include "Bench/AudioPage.h"
+#include "Bench/LayoutFixture.h"
+#include "Bench/LeftWorkActions.h"
+#include "Organ/RailEdit.h"
+
+#include <algorithm>
+
+namespace stopwright
+{
+
+namespace
+{
+
+class PageLayoutTest : public LayoutFixture
+{
+protected:
+    /// Paints the window with the page that is up, and looks at every text.
+    std::vector<Lettering::Drawn> look (const std::string& what)
+    {
+        std::vector<Lettering::Drawn> texts;
+        save (paint (*view_, texts), what);
+        expectTextsHaveRoom (texts);
+        expectNoOverlap (*view_);
+        return texts;
+    }
+
+    static bool hasText (const std::vector<Lettering::Drawn>& texts, const juce::String& part)
+    {
+        return std::ranges::any_of (texts, [&] (const auto& drawn) { return drawn.text.contains (part); });
+    }
+
+    void turn (double ohms) { session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, ohms); }
+};
+
+} // namespace
+
+TEST_P (PageLayoutTest, TheCautionsAndASentenceHaveRoom)
+{
+    open();
+    session_.say ("Krummhorn8.json: /parts/3/value: \"4x7\" is no resistance; write for instance 4k7, 47k or 150.");
+    view_->begin();
+    EXPECT_TRUE (hasText (look ("cautions"), "Before you start"));
+}
+
+TEST_P (PageLayoutTest, TheGlossaryHasRoom)
+{
+    open();
+    view_->showGlossary ("retired grounded");
+    EXPECT_TRUE (hasText (look ("glossary"), "retired grounded"));
+}
+
+TEST_P (PageLayoutTest, TheAudioSetUpHasRoom)
+{
+    open();
+    AudioHost host (processor_);
+    auto controls = std::make_unique<AudioPage> (host);
+    juce::StringArray names;
+    for (int number = 1; number <= AudioPage::mostInputs + 2; ++number)
+        names.add ("Keyboard controller, port " + juce::String (number));
+    controls->showInputs (names);
+    std::vector<SheetPage::Choice> choices;
+    choices.push_back ({ "Try again", [] {} });
+    choices.push_back ({ "Go on silent", [] {} });
+    view_->showPage (std::make_unique<SheetPage> ("No sound device", AudioHost::noDeviceSentence(), std::move (choices),
+                                                  std::move (controls), AudioPage::heightWanted()));
+    EXPECT_TRUE (hasText (look ("audio"), "Sound system"));
+    view_->closePage(); // before the host
+}
+
+TEST_P (PageLayoutTest, TheListOfChangesHasRoom)
+{
+    open();
+    session_.edit ("a few", [] (BenchWork& work)
+                   { work.instrument = setRetired (std::move (*work.instrument), "Krummhorn 8", WhenRetired::open); });
+    session_.turn ({ CardKnob::Place::mixing, "Krummhorn 8", KnobKind::value }, 330e3);
+    view_->showChanges();
+    EXPECT_TRUE (hasText (look ("changes"), "Krummhorn 8"));
+}
+
+TEST_P (PageLayoutTest, TheBlindTestHasRoom)
+{
+    open();
+    session_.beginSecondTrial();
+    turn (1e3);
+    view_->showBlindTest();
+    EXPECT_TRUE (hasText (look ("blind"), "Blind test"));
+}
+
+TEST_P (PageLayoutTest, WorkThatWasLeftHasRoom)
+{
+    open();
+    const juce::File folder ((folder_ / "kept").string());
+    {
+        WorkKeeper run (session_, folder);
+        run.begin();
+        turn (1e3);
+    }
+    WorkKeeper keeper (session_, folder);
+    LeftWorkActions left (session_, keeper, *view_);
+    left.askAndGoOn ([] {});
+    EXPECT_TRUE (hasText (look ("left-work"), "Unsaved work is here"));
+    view_->closePage(); // before the actions
+}
+
+INSTANTIATE_TEST_SUITE_P (Sizes, PageLayoutTest, testing::ValuesIn (windowCases()), nameOf);
+
+} // namespace stopwright
