@@ -18,6 +18,8 @@ namespace
 
 constexpr float margin = 8.0f;
 constexpr float rowHeight = 28.0f;
+constexpr float narrowestProbe = 116.0f;
+constexpr float widestProbe = 132.0f;
 constexpr std::array seriesNames { "E6", "E12", "E24", "E48", "E96" };
 
 } // namespace
@@ -177,8 +179,11 @@ void SheetPanel::resized()
 
     area.removeFromTop (space);
     auto second = area.removeFromTop (row);
-    probe_.setBounds (second.removeFromRight (Lettering::px (132.0f)));
-    probeLabel_ = second.removeFromRight (Lettering::widthOf (Lettering::body(), "Probe") + space);
+    const int probeLabelWidth = Lettering::widthOf (Lettering::body(), "Probe") + space;
+    const int roomForProbe = second.getWidth() - probeLabelWidth - 2 * space - trials_.leastWidth();
+    probe_.setBounds (second.removeFromRight (
+        std::clamp (roomForProbe, Lettering::px (narrowestProbe), Lettering::px (widestProbe))));
+    probeLabel_ = second.removeFromRight (probeLabelWidth);
     trials_.setBounds (second.withTrimmedRight (2 * space));
     area.removeFromTop (space);
 

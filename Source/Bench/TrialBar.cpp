@@ -146,12 +146,25 @@ void TrialBar::showMenu()
 void TrialBar::resized()
 {
     auto area = getLocalBounds();
-    const int side = Lettering::px (sideOfLetter);
-    a_.setBounds (area.removeFromLeft (side));
-    b_.setBounds (area.removeFromLeft (
-        std::max (side, Lettering::widthOf (Lettering::body(), b_.getButtonText()) + Lettering::px (18.0f))));
-    menu_.setBounds (
-        area.removeFromRight (Lettering::widthOf (Lettering::body(), menu_.getButtonText()) + Lettering::px (22.0f)));
+    a_.setBounds (area.removeFromLeft (Lettering::px (sideOfLetter)));
+    b_.setBounds (area.removeFromLeft (widthOfB()));
+    menu_.setBounds (area.removeFromRight (widthOfMenu()));
+}
+
+int TrialBar::widthOfB() const
+{
+    return std::max (Lettering::px (sideOfLetter),
+                     Lettering::widthOf (Lettering::body(), b_.getButtonText()) + Lettering::px (18.0f));
+}
+
+int TrialBar::widthOfMenu() const
+{
+    return Lettering::widthOf (Lettering::body(), menu_.getButtonText()) + Lettering::px (22.0f);
+}
+
+int TrialBar::leastWidth() const
+{
+    return Lettering::px (sideOfLetter) + widthOfB() + widthOfMenu();
 }
 
 void TrialBar::paint (juce::Graphics& graphics)

@@ -34,6 +34,9 @@ public:
     /// "B is 2.3 dB(A) louder, heard equal; R5 47k / 10k", as far as there is room.
     juce::String text() const;
 
+    /// What its buttons need, without any text.
+    int leastWidth() const;
+
     void paint (juce::Graphics& graphics) override;
     void resized() override;
 
@@ -44,6 +47,8 @@ private:
     void showMenu();
     juce::String levelText();
     juce::String partsText() const;
+    int widthOfB() const;
+    int widthOfMenu() const;
 
     BenchSession& session_;
     TrialMatcher& matcher_;

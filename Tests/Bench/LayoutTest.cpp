@@ -31,6 +31,9 @@ TEST_P (LayoutTest, NoTextIsCutAndNothingOverlaps)
     EXPECT_GE (texts.size(), 60u);
     expectTextsHaveRoom (texts);
     expectNoOverlap (*view_);
+    const auto& trials = view_->sheet().trials().menuButton();
+    EXPECT_GE (trials.getWidth(),
+               Lettering::widthOf (Lettering::body(), trials.getButtonText()) + Lettering::px (12.0f));
 }
 
 TEST_P (LayoutTest, TheStopListHasRoomToItsEnd)
