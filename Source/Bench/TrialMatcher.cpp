@@ -10,6 +10,17 @@
 namespace stopwright
 {
 
+namespace
+{
+
+/// Without a rate, before there is a sound device, none is late.
+std::vector<double> delaysAt (const Instrument& instrument, double rateHz)
+{
+    return rateHz > 0.0 ? outletDelaySeconds (instrument, rateHz) : std::vector<double>();
+}
+
+} // namespace
+
 TrialMatcher::TrialMatcher (BenchSession& session, const KeyHands& hands) : session_ (session), hands_ (hands)
 {
     session_.addListener (*this);
@@ -55,9 +66,12 @@ void TrialMatcher::followKeys()
 {
     if (! session_.hasTwoTrials())
         return;
+    const double rateHz = session_.processor().getSampleRate();
     auto held = heldKeys();
-    if (held == held_)
+    if (held == held_ && rateHz == rateHz_)
         return;
+    if (std::exchange (rateHz_, rateHz) != rateHz)
+        place_.reset(); // outlets are as late as the rate has them
     held_ = std::move (held);
     compare();
 }
@@ -95,9 +109,8 @@ std::function<std::optional<TrialComparison>()> TrialMatcher::comparing()
         { return TrialLevels::ofCards (a, b, keys, key); };
     }
     if (place_ == nullptr)
-        place_ = std::make_shared<TrialPlace> (
-            *document.instrument, session_.cardsThatSound(), stop->name,
-            outletDelaySeconds (*document.instrument, session_.processor().getSampleRate()));
+        place_ = std::make_shared<TrialPlace> (*document.instrument, session_.cardsThatSound(), stop->name,
+                                               delaysAt (*document.instrument, rateHz_));
     const int division = document.divisionInHand();
     const int key = std::clamp (key_, document.lowestKey (division), document.highestKey (division));
     return [place = place_, a = pair.a, b = *pair.b, held = held_, inHand = HeldKey { stop->division, key }]

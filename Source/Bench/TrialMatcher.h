@@ -34,7 +34,7 @@ public:
     /// The key that counts while none is held.
     void setKey (int key);
 
-    /// Compares again when other keys are held than before. Cheap when they are the same.
+    /// Compares again when other keys are held than before, or the sound runs at another rate. Cheap otherwise.
     void followKeys();
 
     /// How loud all that is drawn is with either trial, as last compared. Nothing without two trials, or when it cannot be
@@ -67,6 +67,7 @@ private:
     std::vector<HeldKey> held_; ///< what the comparison is for; empty: for key_
     std::optional<TrialComparison> comparison_;
     std::shared_ptr<TrialPlace> place_; ///< of the instrument as it sounds; empty when it must be made anew
+    double rateHz_ = 0.0;               ///< that place_ is for; 0 before there is one
     int round_ = 0; ///< of the two trials, their stop and what it stands in; a comparison from before is void
     LatestTask task_;
 };

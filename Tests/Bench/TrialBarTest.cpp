@@ -93,6 +93,30 @@ TEST_F (TrialBarTest, AKeyThatIsChosenAfterTheHeldOnesWereLetGoIsCompared)
     EXPECT_NEAR (differenceDb(), low, 1e-9);
 }
 
+TEST_F (TrialBarTest, TrialsAreComparedBeforeThereIsASoundDevice)
+{
+    BenchProcessor bare;
+    BenchSession session (bare);
+    KeyHands hands (bare.engine());
+    TrialMatcher matcher (session, hands);
+    session.open (preset ("LarkfieldOrgan.json"));
+    session.beginSecondTrial();
+    session.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, 1e3);
+    session.save();
+    session.open (preset ("LarkfieldOrgan.json")); // with trial B from its file
+    session.drawOnly ({ "Krummhorn 8" });
+    matcher.finish();
+    ASSERT_TRUE (matcher.comparison());
+    const double difference = matcher.comparison()->differenceDb (LevelMeasure::rms);
+    EXPECT_LT (difference, -1.0);
+    bare.setPlayConfigDetails (0, 2, rateHz, blockFrames);
+    bare.prepareToPlay (rateHz, blockFrames);
+    matcher.followKeys();
+    matcher.finish();
+    ASSERT_TRUE (matcher.comparison());
+    EXPECT_NEAR (matcher.comparison()->differenceDb (LevelMeasure::rms), difference, 0.1);
+}
+
 TEST_F (TrialBarTest, TellsWhatDiffers)
 {
     openView();
