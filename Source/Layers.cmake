@@ -50,6 +50,7 @@ stopwright_layer (Command USES Units Circuit Tone Organ Study Sound Sheet
                           LINKS PkgConfig::sndfile CLI11::CLI11)
 
 stopwright_layer (Bench   USES Units Circuit Tone Organ Study Sound Sheet Command
-                          HEADERS stopwright/ juce_core/ juce_events/ juce_data_structures/ juce_graphics/ juce_gui_basics/
+                          HEADERS sys/resource.h unistd.h
+                                  stopwright/ juce_core/ juce_events/ juce_data_structures/ juce_graphics/ juce_gui_basics/
                                   juce_gui_extra/ juce_audio_basics/ juce_audio_devices/ juce_audio_formats/
                                   juce_audio_processors/ juce_audio_utils/ juce_audio_plugin_client/)
