@@ -61,7 +61,7 @@ private:
     std::unique_ptr<KnobCell> mixing_;
     LeadRow bus_, retired_, neighbour_;
     juce::TextButton changes_ { "Changes" };
-    std::string reference_; ///< tablet
+    std::string reference_;          ///< tablet
     std::optional<StopPlace> place_; ///< nothing until it is worked out for the stop in hand
     juce::Rectangle<int> title_, texts_;
     LatestTask task_;
