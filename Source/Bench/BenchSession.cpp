@@ -24,6 +24,12 @@ void drawSomething (BenchDocument& document)
     document.instrument->stops[static_cast<std::size_t> (document.stopIndex)].drawn = true;
 }
 
+const Instrument& orNone (const std::optional<Instrument>& instrument)
+{
+    static const Instrument none;
+    return instrument ? *instrument : none;
+}
+
 /// A step of the history, with the cards that have been taken in hand since it was noted.
 BenchWork mergedWithPresent (BenchWork step, const BenchWork& present)
 {
@@ -118,14 +124,14 @@ double BenchSession::value (const CardKnob& knob) const
 {
     if (! knob.isInInstrument())
         return valueOf (document_.card(), knob);
-    return valueOf (document_.instrument ? *document_.instrument : Instrument(), knob);
+    return valueOf (orNone (document_.instrument), knob);
 }
 
 double BenchSession::savedValue (const CardKnob& knob) const
 {
     if (! knob.isInInstrument())
         return valueOf (document_.savedCard(), knob);
-    return valueOf (document_.savedInstrument ? *document_.savedInstrument : Instrument(), knob);
+    return valueOf (orNone (document_.savedInstrument), knob);
 }
 
 void BenchSession::turn (const CardKnob& knob, double value, const std::string& mergeKey)
