@@ -114,6 +114,8 @@ bool AudioHost::hasDevice() const
 
 juce::StringArray AudioHost::systems()
 {
+    if (search_.isWaiting())
+        return {}; // to list them the framework asks them all
     juce::StringArray names;
     for (auto* type : devices_.getAvailableDeviceTypes())
         names.add (type->getTypeName());

@@ -66,12 +66,12 @@ SavedTrials savedTrialsOf (const BenchDocument& document, const std::string& nam
     const auto file = document.fileOfCard (name);
     SavedTrials saved;
     saved.fileText = readDocumentFile (file);
-    saved.pair.a = readCard (file);
+    saved.pair.a = stopwright::readCard (file);
     std::error_code ignored;
     if (const auto second = document.fileOfSecond (name); fs::exists (second, ignored))
     {
         saved.secondFileText = readDocumentFile (second);
-        saved.pair.b = readCard (second);
+        saved.pair.b = stopwright::readCard (second);
     }
     return saved;
 }
@@ -115,6 +115,12 @@ void BenchDocument::takeStop (int index)
     if (! trials.contains (stop.cardFile))
         readTrials (*this, stop.cardFile);
     stopIndex = index;
+}
+
+void BenchDocument::readCard (const std::string& name)
+{
+    if (! trials.contains (name))
+        readTrials (*this, name);
 }
 
 void BenchDocument::readMissingCards()

@@ -38,6 +38,9 @@ struct BenchDocument : BenchWork
     /// Fails: Error (blank tablet, bad card); all stays as it was.
     void takeStop (int index);
 
+    /// Reads a card that has not been in hand yet; nothing else changes. Fails: Error.
+    void readCard (const std::string& name);
+
     /// Reads what the tablets of the work name and `trials` lacks, for work that was kept elsewhere. Fails: Error.
     void readMissingCards();
 

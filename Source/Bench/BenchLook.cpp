@@ -50,6 +50,7 @@ void BenchLook::applyPalette()
     setColour (juce::Label::textColourId, tones.ink);
     setColour (juce::PopupMenu::backgroundColourId, tones.sheet);
     setColour (juce::PopupMenu::textColourId, tones.ink);
+    setColour (juce::PopupMenu::headerTextColourId, tones.ink);
     setColour (juce::PopupMenu::highlightedBackgroundColourId, tones.result);
     setColour (juce::PopupMenu::highlightedTextColourId, tones.sheet);
     setColour (juce::TextEditor::backgroundColourId, tones.sheet);
@@ -60,6 +61,12 @@ void BenchLook::applyPalette()
     setColour (juce::ListBox::backgroundColourId, tones.sheet);
     setColour (juce::AlertWindow::backgroundColourId, tones.sheet);
     setColour (juce::AlertWindow::textColourId, tones.ink);
+    setColour (juce::FileChooserDialogBox::titleTextColourId, tones.ink);
+    setColour (juce::FileBrowserComponent::currentPathBoxBackgroundColourId, tones.sheet);
+    setColour (juce::FileBrowserComponent::currentPathBoxTextColourId, tones.ink);
+    setColour (juce::FileBrowserComponent::currentPathBoxArrowColourId, tones.ink);
+    setColour (juce::FileBrowserComponent::filenameBoxBackgroundColourId, tones.sheet);
+    setColour (juce::FileBrowserComponent::filenameBoxTextColourId, tones.ink);
     setColour (juce::DirectoryContentsDisplayComponent::textColourId, tones.ink);
     setColour (juce::DirectoryContentsDisplayComponent::highlightColourId, tones.source);
     setColour (juce::DirectoryContentsDisplayComponent::highlightedTextColourId, tones.ink);

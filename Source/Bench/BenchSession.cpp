@@ -209,6 +209,9 @@ void BenchSession::editCard (const std::string& what,
 
 void BenchSession::restore (const BenchWork& work)
 {
+    // What was not in hand yet is read first, so that undo leads back to it.
+    for (const auto& [name, pair] : work.trials)
+        document_.readCard (name);
     edit ("work taken back", [&] (BenchWork& present) { present = work; });
 }
 

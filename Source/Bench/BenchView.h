@@ -161,6 +161,7 @@ private:
     PlayBar playBar_;
     MessageStrip messages_;
     std::unique_ptr<SheetPage> page_;
+    juce::Component::SafePointer<SheetPage> audioPage_; ///< page_ while it is about the sound device
     std::unique_ptr<juce::FileChooser> trialChooser_;
     juce::File waitingFile_;
     float textScale_ = 1.0f;

@@ -53,10 +53,15 @@ void BenchView::goOnWithAudio (const juce::String& sentence)
 {
     if (std::exchange (isServerSlow_, false))
         session_.say ({});
+    const bool isAudioPageUp = audioPage_ != nullptr;
     if (sentence.isNotEmpty())
+    {
         showAudio (sentence);
-    else
-        playWaitingFile();
+        return;
+    }
+    if (isAudioPageUp)
+        showAudio ({}); // it told that there was none
+    playWaitingFile();
 }
 
 void BenchView::playWaitingFile()
@@ -99,8 +104,10 @@ void BenchView::showAudio (const juce::String& sentence)
     const auto text = sentence.isNotEmpty() ? sentence
                       : audio_->hasDevice() ? "Playing on " + audio_->statusText() + "."
                                             : audio_->whyNoDevice();
-    showPage (std::make_unique<SheetPage> (audio_->hasDevice() ? "Audio" : "No sound device", text, std::move (choices),
-                                           std::move (controls), AudioPage::heightWanted()));
+    auto page = std::make_unique<SheetPage> (audio_->hasDevice() ? "Audio" : "No sound device", text,
+                                             std::move (choices), std::move (controls), AudioPage::heightWanted());
+    audioPage_ = page.get();
+    showPage (std::move (page));
 }
 
 void BenchView::updateStatus (const Telemetry& telemetry)

@@ -16,11 +16,13 @@ void BenchView::showChanges()
 {
     std::vector<SheetPage::Choice> choices;
     choices.push_back ({ "Close", [this] { closePage(); } });
-    showPage (std::make_unique<SheetPage> (
+    auto page = std::make_unique<SheetPage> (
         "Changes",
         "What is otherwise than it was found, tablet by tablet, and what to solder to put it back at the organ. \"Put back\" "
         "does it in the document, and can be undone.",
-        std::move (choices), std::make_unique<ChangesPanel> (session_), Lettering::px (ChangesPanel::height)));
+        std::move (choices), std::make_unique<ChangesPanel> (session_), Lettering::px (ChangesPanel::height));
+    page->setClosedByEscape();
+    showPage (std::move (page));
 }
 
 void BenchView::showBlindTest()
@@ -41,6 +43,7 @@ void BenchView::showBlindTest()
         std::move (choices), std::make_unique<BlindTestPanel> (session_, matcher_, player_, seed),
         Lettering::px (BlindTestPanel::height));
     page->setListeningOnly();
+    page->setClosedByEscape();
     showPage (std::move (page));
 }
 

@@ -21,7 +21,7 @@ public:
     /// but what it holds itself, and must not throw.
     void run (std::function<std::function<void()>()> work);
 
-    /// Waits until all is done and delivered; for tests.
+    /// Waits until all is done and delivered.
     void finish();
 
 private:

@@ -43,10 +43,11 @@ SchematicView::~SchematicView()
 void SchematicView::sessionChanged (BenchSession::Change change)
 {
     using Change = BenchSession::Change;
-    if (change == Change::document)
-        probe_.clear(); // a node of another card
     if (change == Change::document || change == Change::stop)
+    {
+        probe_.clear(); // a node of another card
         nodeNames_.forget();
+    }
     if (change == Change::document || change == Change::stop || change == Change::network || change == Change::trial)
     {
         rebuild();

@@ -101,7 +101,8 @@ void SchematicView::mouseDown (const juce::MouseEvent& event)
     nameEditor_.close();
     if (const auto node = nodeAt (event.position); ! node.empty())
     {
-        setProbe (node);
+        if (node != commonNode) // volts are measured from there, so that there are none
+            setProbe (node);
         return;
     }
     select ({});

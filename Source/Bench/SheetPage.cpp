@@ -63,7 +63,7 @@ void SheetPage::choose (std::size_t index)
 
 bool SheetPage::keyPressed (const juce::KeyPress& key)
 {
-    if (key == juce::KeyPress::escapeKey && choices_.size() > 1)
+    if (key == juce::KeyPress::escapeKey && (isClosedByEscape_ || choices_.size() > 1))
         choose (choices_.size() - 1);
     return true; // what a page does not know must not reach the bench behind it
 }

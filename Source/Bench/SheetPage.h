@@ -21,7 +21,7 @@ public:
         std::function<void()> action;
     };
 
-    /// The first choice is what Return does, the last what Escape does.
+    /// The first choice is what Return does, the last of several what Escape does.
     SheetPage (const juce::String& heading,
                const juce::String& text,
                std::vector<Choice> choices,
@@ -30,6 +30,9 @@ public:
 
     /// Nothing of what lies behind is seen, and the typing keys go on playing: for listening without looking.
     void setListeningOnly() { isListeningOnly_ = true; }
+
+    /// Escape does its only choice, too: nothing has to be answered.
+    void setClosedByEscape() { isClosedByEscape_ = true; }
 
     bool isListeningOnly() const noexcept { return isListeningOnly_; }
 
@@ -54,6 +57,7 @@ private:
     std::unique_ptr<juce::Component> controls_;
     int controlsHeight_;
     bool isListeningOnly_ = false;
+    bool isClosedByEscape_ = false;
     std::vector<Choice> choices_;
     std::vector<std::unique_ptr<juce::TextButton>> buttons_;
 };

@@ -25,7 +25,7 @@ constexpr double limitDb = 0.5; ///< common practice: what a neighbour may chang
 juce::String stepText (double db, const juce::String& unit)
 {
     if (std::abs (db) < 0.05)
-        return "equal" + unit.fromFirstOccurrenceOf (" dB", false, false);
+        return "equal in" + unit;
     return juce::String (std::abs (db), 1) + unit + (db > 0.0 ? " louder" : " softer");
 }
 

@@ -50,6 +50,22 @@ TEST_F (SessionWorkTest, SaveWritesEveryStopThatWasChanged)
     EXPECT_EQ (readCard (preset ("Oboe8.json")).taps.front().voltsPeakToPeak, 0.123);
 }
 
+TEST_F (SessionWorkTest, UndoAfterWorkWasTakenBackLeadsToWhatIsOnDisk)
+{
+    session_.chooseStop (stop ("Oboe 8"));
+    const auto saved = session_.card();
+    session_.turn ({ CardKnob::Place::tapLevel, saved.taps.front().name, KnobKind::value }, 0.123);
+    const auto work = session_.document().work();
+    session_.open (preset ("LarkfieldOrgan.json")); // as the next run does, with another stop in hand
+    session_.restore (work);
+    EXPECT_EQ (session_.card().taps.front().voltsPeakToPeak, 0.123);
+    EXPECT_TRUE (session_.document().isUnsaved());
+    session_.undo();
+    EXPECT_FALSE (session_.document().isUnsaved());
+    session_.chooseStop (stop ("Oboe 8"));
+    EXPECT_TRUE (session_.card() == saved);
+}
+
 TEST_F (SessionWorkTest, AnUnsavedMixingResistorStaysWhenAnotherStopIsTaken)
 {
     const CardKnob mixing { CardKnob::Place::mixing, "Krummhorn 8", KnobKind::value };

@@ -5,7 +5,7 @@
 // The real window with the real sound device, all tablets drawn and a MIDI file played, while parts are turned by the mouse
 // sixty times a second: how many frames a second it paints, how long an event waits until what it did is painted, how
 // often the reading moves, and the load of the audio thread meanwhile. A line for each thing that is done, each for SECONDS:
-//   turning-R5 fps 59.9 longest 25.0 events 600 median 9.1 late99 18.2 worst 24.0 readings 31.0 load 21.0 dropouts 0
+//   turning-R5 fps 59.9 longest 25.0 events 600 median 9.1 late99 18.2 worst 24.0 readings 31.0 load 21.0 status JACK ...
 // with times in milliseconds and the load in per cent. FOLDER takes settings and pictures. Needs a display and a JACK server.
 #include "Bench/BenchView.h"
 #include "Bench/DisplayErrors.h"
