@@ -17,6 +17,7 @@ namespace
 {
 
 constexpr double levelStepDb = 0.5;
+constexpr double levelRounding = 0.02; ///< of a step: what four digits leave
 constexpr double positionStep = 0.05;
 constexpr double rateStepHz = 0.1;
 constexpr double rateTurnHz = 10.0;
@@ -50,10 +51,10 @@ double roundedToFourDigits (double value)
 }
 
 /// From between two multiples of `step` the first step leads to the adjacent one.
-double steppedEvenly (double value, int steps, double step)
+double steppedEvenly (double value, int steps, double step, double tolerance = 1e-9)
 {
     const double place = value / step;
-    const double from = steps > 0 ? std::floor (place + 1e-9) : std::ceil (place - 1e-9);
+    const double from = steps > 0 ? std::floor (place + tolerance) : std::ceil (place - tolerance);
     return std::round ((from + steps) * step * 1e4) / 1e4;
 }
 
@@ -87,7 +88,8 @@ double KnobScale::stepped (double value, int steps) const
         case Law::rate:
             return range_.clamp (steppedEvenly (value, steps, rateStepHz));
         case Law::decibel:
-            return range_.clamp (roundedToFourDigits (value * fromDecibels (steps * levelStepDb)));
+            return range_.clamp (roundedToFourDigits (
+                fromDecibels (steppedEvenly (toDecibels (value), steps, levelStepDb, levelRounding))));
         case Law::series:
             break;
     }

@@ -55,7 +55,12 @@ public:
 private:
     static std::string seconds (double value) { return formatForReading (value, Quantity::time); }
 
-    std::string rms (double value) const { return levelText (levelOfRms (value, format_.unit), format_.unit); }
+    /// A meter shows no peaks: where levels are told peak to peak, these are told in volts rms.
+    std::string rms (double value) const
+    {
+        const auto unit = format_.unit == LevelUnit::voltsPeakToPeak ? LevelUnit::voltsRms : format_.unit;
+        return levelText (levelOfRms (value, unit), unit);
+    }
 
     /// The settings above the plot, the meters below; what is left between.
     DrawingBox addWords (const DrawingBox& area)

@@ -39,6 +39,22 @@ KnobScale tremulantScale (CardKnob::Place place)
 
 } // namespace
 
+TEST (KnobScale, ALevelSteppedUpAndDownIsTheSameAgain)
+{
+    const auto scale = levelScale();
+    for (const double start : { 1.0, 0.5012, 2.818 }) // 0, -6 and 9 dB re 1 V, to four digits
+    {
+        double value = start;
+        for (int step = 0; step < 30; ++step)
+            value = scale.stepped (value, -1);
+        EXPECT_NEAR (value / start, std::pow (10.0, -15.0 / 20.0), 1e-3);
+        for (int step = 0; step < 30; ++step)
+            value = scale.stepped (value, 1);
+        EXPECT_DOUBLE_EQ (value, start);
+    }
+    EXPECT_GT (scale.stepped (0.0, 1), 0.0);
+}
+
 TEST (KnobScale, StepsThroughThePreferredSeries)
 {
     // IEC 60063: E12 ... 39 47 56 ..., E24 ... 43 47 51 ...
@@ -66,8 +82,8 @@ TEST (KnobScale, PositionGoesInTwentieths)
 
 TEST (KnobScale, ALevelGoesInHalfDecibels)
 {
-    EXPECT_NEAR (levelScale().stepped (2.0, 2), 2.244, 1e-9);
-    EXPECT_NEAR (levelScale().stepped (2.0, 40), 20.0, 1e-9);
+    EXPECT_NEAR (levelScale().stepped (2.0, 2), 2.239, 1e-9);
+    EXPECT_NEAR (levelScale().stepped (2.0, 40), 19.95, 1e-9);
 }
 
 TEST (KnobScale, ARateGoesInTenthsOfAHertz)

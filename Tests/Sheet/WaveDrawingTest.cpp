@@ -69,6 +69,15 @@ TEST (WaveDrawing, TellsSettingsAndMeters)
         << picture.spots[0].sentence;
 }
 
+TEST (WaveDrawing, MetersShowNoPeaks)
+{
+    auto format = usual;
+    format.unit = LevelUnit::voltsPeakToPeak;
+    EXPECT_TRUE (test::hasText (wavePicture (sine(), {}, format).drawing, "707 mV rms"));
+    format.unit = LevelUnit::dbv;
+    EXPECT_FALSE (test::hasText (wavePicture (sine(), {}, format).drawing, "707 mV rms"));
+}
+
 TEST (WaveDrawing, HasRoomAtEverySize)
 {
     for (const auto& format : test::someFormats())
