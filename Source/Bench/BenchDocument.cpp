@@ -66,12 +66,12 @@ SavedTrials savedTrialsOf (const BenchDocument& document, const std::string& nam
     const auto file = document.fileOfCard (name);
     SavedTrials saved;
     saved.fileText = readDocumentFile (file);
-    saved.pair.a = stopwright::readCard (file);
+    saved.pair.a = readCard (file);
     std::error_code ignored;
     if (const auto second = document.fileOfSecond (name); fs::exists (second, ignored))
     {
         saved.secondFileText = readDocumentFile (second);
-        saved.pair.b = stopwright::readCard (second);
+        saved.pair.b = readCard (second);
     }
     return saved;
 }
@@ -112,24 +112,14 @@ void BenchDocument::takeStop (int index)
     const auto& stop = instrument->stops[static_cast<std::size_t> (index)];
     if (stop.cardFile.empty())
         throw Error ("The tablet \"" + stop.name + "\" is blank; choose a stop that has a card.");
-    if (! trials.contains (stop.cardFile))
-        readTrials (*this, stop.cardFile);
+    readMissingCard (stop.cardFile);
     stopIndex = index;
 }
 
-void BenchDocument::readCard (const std::string& name)
+void BenchDocument::readMissingCard (const std::string& name)
 {
     if (! trials.contains (name))
         readTrials (*this, name);
-}
-
-void BenchDocument::readMissingCards()
-{
-    for (const auto& [name, pair] : trials)
-        if (! savedTrials.contains (name))
-            savedTrials[name] = savedTrialsOf (*this, name);
-    if (! trials.contains (cardName()))
-        readTrials (*this, cardName());
 }
 
 fs::path BenchDocument::fileOfCard (const std::string& name) const

@@ -38,11 +38,8 @@ struct BenchDocument : BenchWork
     /// Fails: Error (blank tablet, bad card); all stays as it was.
     void takeStop (int index);
 
-    /// Reads a card that has not been in hand yet; nothing else changes. Fails: Error.
-    void readCard (const std::string& name);
-
-    /// Reads what the tablets of the work name and `trials` lacks, for work that was kept elsewhere. Fails: Error.
-    void readMissingCards();
+    /// Reads a card that has not been in hand yet, by the name that tablets give it; nothing else changes. Fails: Error.
+    void readMissingCard (const std::string& name);
 
     const BenchWork& work() const noexcept { return *this; }
 

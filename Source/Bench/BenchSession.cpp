@@ -78,7 +78,7 @@ void BenchSession::apply (const BenchWork& to)
     auto document = document_;
     document.setWork (to);
     document.takeRegistrationOf (document_);
-    document.readMissingCards();
+    document.readMissingCard (document.cardName());
     player_.follow (document);
     document_ = std::move (document);
     keySource_ = document_.keySource();
@@ -211,7 +211,7 @@ void BenchSession::restore (const BenchWork& work)
 {
     // What was not in hand yet is read first, so that undo leads back to it.
     for (const auto& [name, pair] : work.trials)
-        document_.readCard (name);
+        document_.readMissingCard (name);
     edit ("work taken back", [&] (BenchWork& present) { present = work; });
 }
 

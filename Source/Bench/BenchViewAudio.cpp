@@ -53,13 +53,12 @@ void BenchView::goOnWithAudio (const juce::String& sentence)
 {
     if (std::exchange (isServerSlow_, false))
         session_.say ({});
-    const bool isAudioPageUp = audioPage_ != nullptr;
     if (sentence.isNotEmpty())
     {
         showAudio (sentence);
         return;
     }
-    if (isAudioPageUp)
+    if (audioPage_ != nullptr)
         showAudio ({}); // it told that there was none
     playWaitingFile();
 }

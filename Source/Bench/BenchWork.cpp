@@ -58,18 +58,6 @@ const Card& BenchWork::card() const noexcept
     return found != trials.end() ? found->second.inHand() : none;
 }
 
-double BenchWork::mixingOhms() const noexcept
-{
-    const auto* const stop = stopInHand();
-    return stop != nullptr ? stop->mixingOhms : 0.0;
-}
-
-void BenchWork::setMixingOhms (double ohms) noexcept
-{
-    if (stopInHand() != nullptr)
-        instrument->stops[static_cast<std::size_t> (stopIndex)].mixingOhms = ohms;
-}
-
 void takeRegistration (Instrument& to, const Instrument& from)
 {
     takeFlags (to.stops, from.stops, &StopTablet::drawn);

@@ -35,10 +35,6 @@ struct BenchWork
     /// The card in hand; an empty one while nothing is open.
     const Card& card() const noexcept;
 
-    /// The mixing resistor of the stop in hand; 0 for a card alone.
-    double mixingOhms() const noexcept;
-    void setMixingOhms (double ohms) noexcept;
-
     /// Has the tablets, couplers and outlet switches stand as in `other`, as far as it has the same ones.
     void takeRegistrationOf (const BenchWork& other);
 };

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
 // A node is renamed where it is drawn: by a double-click on its wire, and by the keyboard.
-#include "Bench/BenchFixture.h"
-#include "Organ/CardDocument.h"
+#include "Bench/SheetFixture.h"
 #include "Organ/CardLead.h"
 
 #include <algorithm>
@@ -13,20 +12,9 @@ namespace stopwright
 namespace
 {
 
-class NodeRenamingTest : public BenchFixture
+class NodeRenamingTest : public SheetFixture
 {
 protected:
-    SheetPanel& sheet() { return view_->sheet(); }
-
-    SchematicView& schematic() { return sheet().schematic(); }
-
-    juce::Point<int> onWire (const std::string& node)
-    {
-        return schematic().toView (schematic().layout().findNode (node)->probe).roundToInt();
-    }
-
-    std::string text() const { return cardText (session_.card()); }
-
     bool hasNode (const std::string& node) const { return ! leadsAt (session_.card(), node).empty(); }
 
     static juce::TextEditor* editorIn (juce::Component& parent)

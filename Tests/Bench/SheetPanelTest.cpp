@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/SheetPanel.h"
 
-#include "Bench/BenchFixture.h"
+#include "Bench/SheetFixture.h"
 #include "Bench/SwitchCell.h"
-#include "Organ/CardDocument.h"
 
 #include <algorithm>
 #include <fstream>
@@ -14,21 +13,7 @@ namespace stopwright
 namespace
 {
 
-class SheetPanelTest : public BenchFixture
-{
-protected:
-    SheetPanel& sheet() { return view_->sheet(); }
-
-    SchematicView& schematic() { return sheet().schematic(); }
-
-    /// Somewhere on a wire of the node, in the schematic.
-    juce::Point<int> onWire (const std::string& node)
-    {
-        return schematic().toView (schematic().layout().findNode (node)->probe).roundToInt();
-    }
-
-    std::string text() const { return cardText (session_.card()); }
-};
+using SheetPanelTest = SheetFixture;
 
 } // namespace
 

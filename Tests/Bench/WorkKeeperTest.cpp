@@ -70,7 +70,7 @@ TEST_F (WorkKeeperTest, GivesBackWhatARunLeft)
     EXPECT_EQ (kept.file, preset ("LarkfieldOrgan.json"));
     session_.restore (kept.work);
     EXPECT_EQ (session_.card().name, "Oboe 8");
-    EXPECT_EQ (session_.document().mixingOhms(), 33e3);
+    EXPECT_EQ (session_.document().stopInHand()->mixingOhms, 33e3);
     session_.chooseStop (stop ("Krummhorn 8"));
     EXPECT_EQ (cardText (session_.card()), second);
 
