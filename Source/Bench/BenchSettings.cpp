@@ -76,6 +76,26 @@ void BenchSettings::setNight (bool isNight)
     file_.setValue ("night", isNight);
 }
 
+bool BenchSettings::isRailShown() const
+{
+    return file_.getBoolValue ("railShown", true);
+}
+
+void BenchSettings::setRailShown (bool isShown)
+{
+    file_.setValue ("railShown", isShown);
+}
+
+bool BenchSettings::isKeyboardShown() const
+{
+    return file_.getBoolValue ("keyboardShown", true);
+}
+
+void BenchSettings::setKeyboardShown (bool isShown)
+{
+    file_.setValue ("keyboardShown", isShown);
+}
+
 float BenchSettings::textScale() const
 {
     const auto scale = static_cast<float> (file_.getDoubleValue ("textScale", 1.0));

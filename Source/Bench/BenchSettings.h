@@ -32,6 +32,12 @@ public:
     bool isNight() const;
     void setNight (bool isNight);
 
+    /// Whether the stops of an instrument and their place on the rail are in the window; the keyboard likewise.
+    bool isRailShown() const;
+    void setRailShown (bool isShown);
+    bool isKeyboardShown() const;
+    void setKeyboardShown (bool isShown);
+
     float textScale() const;
     void setTextScale (float scale);
 

@@ -3,7 +3,6 @@
 
 #include "Bench/Lettering.h"
 
-#include <algorithm>
 #include <utility>
 
 namespace stopwright
@@ -14,13 +13,6 @@ namespace
 
 constexpr int framesPerSecond = 60;
 constexpr int tooltipDelayMs = 800;
-constexpr float gap = 8.0f;
-constexpr float levelHeight = 100.0f;
-constexpr float railShare = 0.2f;
-constexpr float narrowestRail = 196.0f;
-constexpr float widestRail = 230.0f;
-constexpr float sheetShare = 0.6f;
-constexpr float narrowestReadings = 356.0f;
 
 } // namespace
 
@@ -42,6 +34,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
       matcher_ (session, hands_),
       sheet_ (session, matcher_, { [this] { askForSecondTrial(); }, [this] { showBlindTest(); } }),
       place_ (session, sheet_.seriesInForce()),
+      column_ (rail_, place_),
       readings_ (session),
       level_ (session.processor().engine()),
       playBar_ (session, hands_, typing_, player_),
@@ -84,9 +77,9 @@ BenchView::~BenchView()
     setLookAndFeel (nullptr);
 }
 
-std::array<juce::Component*, 8> BenchView::panels()
+std::array<juce::Component*, 7> BenchView::panels()
 {
-    return { &header_, &rail_, &place_, &sheet_, &readings_, &level_, &playBar_, &messages_ };
+    return { &header_, &column_, &sheet_, &readings_, &level_, &playBar_, &messages_ };
 }
 
 void BenchView::begin()
@@ -180,7 +173,7 @@ void BenchView::keepFocus()
     }
     else if (focused == nullptr || ! isParentOf (focused))
     {
-        playBar_.keyboard().grabKeyboardFocus();
+        playBar_.takeFocus();
     }
 }
 
@@ -198,64 +191,12 @@ void BenchView::closePage()
 {
     page_.reset();
     if (isShowing())
-        playBar_.keyboard().grabKeyboardFocus();
+        playBar_.takeFocus();
 }
 
 void BenchView::paint (juce::Graphics& graphics)
 {
     graphics.fillAll (look_.palette().paper);
-}
-
-void BenchView::resized()
-{
-    if (getWidth() <= 0 || getHeight() <= 0)
-        return;
-    const float room =
-        std::min (static_cast<float> (getWidth()) / smallestWidth, static_cast<float> (getHeight()) / smallestHeight);
-    Lettering::setScale (std::min (textScale_, room));
-
-    auto area = getLocalBounds();
-    const int space = Lettering::px (gap);
-    header_.setBounds (area.removeFromTop (header_.heightFor (area.getWidth())));
-    messages_.setBounds (area.removeFromBottom (messages_.heightFor (area.getWidth())));
-    area.reduce (space, 0);
-    area.removeFromTop (space);
-
-    const int keyboardHeight = juce::jlimit (Lettering::px (92.0f), Lettering::px (150.0f), getHeight() / 6);
-    playBar_.setBounds (area.removeFromBottom (keyboardHeight + Lettering::px (PlayBar::rowHeight)));
-    area.removeFromBottom (Lettering::px (4.0f));
-
-    rail_.setVisible (session_.document().instrument.has_value());
-    place_.setVisible (rail_.isVisible());
-    if (rail_.isVisible())
-    {
-        const int share = juce::roundToInt (railShare * static_cast<float> (area.getWidth()));
-        layOutRail (
-            area.removeFromLeft (juce::jlimit (Lettering::px (narrowestRail), Lettering::px (widestRail), share)));
-        area.removeFromLeft (space);
-    }
-    const int sheetWidth = std::min (juce::roundToInt (sheetShare * static_cast<float> (area.getWidth())),
-                                     area.getWidth() - space - Lettering::px (narrowestReadings));
-    sheet_.setBounds (area.removeFromLeft (sheetWidth));
-    area.removeFromLeft (space);
-    level_.setBounds (area.removeFromBottom (Lettering::px (levelHeight)));
-    area.removeFromBottom (space);
-    readings_.setBounds (area);
-    if (page_ != nullptr)
-        page_->setBounds (getLocalBounds());
-
-    // Children whose bounds stayed the same still have to follow the lettering.
-    for (auto* panel : panels())
-        panel->resized();
-}
-
-/// The list of stops over the place of the one in hand.
-void BenchView::layOutRail (juce::Rectangle<int> column)
-{
-    place_.setBounds (
-        column.removeFromBottom (std::min (Lettering::px (StopPlacePanel::height), column.getHeight() * 3 / 5)));
-    column.removeFromBottom (Lettering::px (gap));
-    rail_.setBounds (column);
 }
 
 } // namespace stopwright

@@ -13,10 +13,9 @@
 #include "Bench/MessageStrip.h"
 #include "Bench/PlayBar.h"
 #include "Bench/PlayerActions.h"
-#include "Bench/RailPanel.h"
+#include "Bench/RailColumn.h"
 #include "Bench/ReadingPanel.h"
 #include "Bench/SheetPanel.h"
-#include "Bench/StopPlacePanel.h"
 #include "Bench/TermTooltips.h"
 #include "Bench/TrialMatcher.h"
 
@@ -26,9 +25,9 @@
 namespace stopwright
 {
 
-/// All that is in the window: the title block, the stops of an instrument and where the one in hand stands, the
-/// sheet, the readings, the listening
-/// level, the keyboard, the line of notes, and the pages that are laid over them. Threading: message thread.
+/// All that is in the window: the title block, the stops of an instrument and where the one in hand stands, the sheet, the
+/// readings, the listening level, the keyboard, the line of notes, and the pages that are laid over them. Stops and
+/// keyboard can be left out for the sake of the sheet. Threading: message thread.
 class BenchView : public juce::Component,
                   public BenchPages,
                   public GlossaryOpener,
@@ -57,6 +56,8 @@ public:
 
     RailPanel& rail() noexcept { return rail_; }
 
+    RailColumn& column() noexcept { return column_; }
+
     SheetPanel& sheet() noexcept { return sheet_; }
 
     StopPlacePanel& place() noexcept { return place_; }
@@ -75,6 +76,10 @@ public:
 
     /// The lettering grows as far as the window has room for it.
     void setTextScale (float scale);
+
+    /// Whether the stops, or the keyboard, take part of the window, now and in the next run.
+    void showRail (bool isShown);
+    void showKeyboard (bool isShown);
 
     /// One frame of the readings; the timer calls it, and tests do.
     void tick();
@@ -119,7 +124,7 @@ private:
     void followManners();
     void askForSecondTrial();
     void setKeyInHand (int key);
-    void layOutRail (juce::Rectangle<int> column);
+    int keyboardHeight() const;
     void joinAudio();
     void leaveAudio();
     void startAudio();
@@ -132,12 +137,13 @@ private:
     juce::PopupMenu textSizeMenu();
     juce::PopupMenu levelUnitMenu();
     void addPieces (juce::PopupMenu& menu);
+    void addPanels (juce::PopupMenu& menu);
     juce::String termInQuestion() const;
     bool takeFunctionKey (const juce::KeyPress& key);
     bool takeShortcut (const juce::KeyPress& key);
     void applyLook();
     void keepFocus();
-    std::array<juce::Component*, 8> panels();
+    std::array<juce::Component*, 7> panels();
 
     BenchSession& session_;
     BenchSettings& settings_;
@@ -156,6 +162,7 @@ private:
     TrialMatcher matcher_;
     SheetPanel sheet_;
     StopPlacePanel place_;
+    RailColumn column_;
     ReadingPanel readings_;
     LevelPanel level_;
     PlayBar playBar_;

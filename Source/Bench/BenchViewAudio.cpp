@@ -34,7 +34,7 @@ void BenchView::leaveAudio()
 void BenchView::startAudio()
 {
     if (isShowing())
-        playBar_.keyboard().grabKeyboardFocus();
+        playBar_.takeFocus();
     if (audio_ == nullptr)
     {
         playWaitingFile();

@@ -70,6 +70,7 @@ void BenchView::showViewMenu (juce::Component& button)
     menu.addSubMenu ("Recent files", recent, recent.getNumItems() > 0);
     menu.addSubMenu ("Text size", textSizeMenu());
     menu.addSubMenu ("Unit of levels", levelUnitMenu());
+    addPanels (menu);
     menu.addItem ("Dark sheet", true, look_.isNight(), [this] { setNight (! look_.isNight()); });
     menu.addSeparator();
     juce::PopupMenu::Item glossary ("Glossary");

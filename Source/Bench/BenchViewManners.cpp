@@ -112,9 +112,31 @@ bool BenchView::takeFunctionKey (const juce::KeyPress& key)
         player_.playScale (hands_.division());
     else if (code == juce::KeyPress::F7Key)
         player_.playFullChord (hands_.division());
+    else if (code == juce::KeyPress::F8Key && session_.document().instrument)
+        showRail (! settings_.isRailShown());
+    else if (code == juce::KeyPress::F9Key)
+        showKeyboard (! settings_.isKeyboardShown());
     else
         return false;
     return true;
+}
+
+/// What can be left out of the window.
+void BenchView::addPanels (juce::PopupMenu& menu)
+{
+    const auto add = [&menu] (const juce::String& text, const juce::String& key, bool isShown, bool isEnabled,
+                              std::function<void()> action)
+    {
+        juce::PopupMenu::Item item (text);
+        item.shortcutKeyDescription = key;
+        item.isTicked = isShown;
+        item.isEnabled = isEnabled;
+        item.action = std::move (action);
+        menu.addItem (std::move (item));
+    };
+    add ("Stops of the instrument", "F8", settings_.isRailShown(), session_.document().instrument.has_value(),
+         [this] { showRail (! settings_.isRailShown()); });
+    add ("Keyboard", "F9", settings_.isKeyboardShown(), true, [this] { showKeyboard (! settings_.isKeyboardShown()); });
 }
 
 void BenchView::addPieces (juce::PopupMenu& menu)

@@ -19,7 +19,9 @@ constexpr float rowHeight = 40.0f;
 constexpr float buttonHeight = 30.0f;
 constexpr float gap = 6.0f;
 constexpr float margin = 14.0f;
-constexpr float stopsWidth = 232.0f;
+constexpr float widestStops = 232.0f;
+constexpr float narrowestStops = 196.0f;
+constexpr float narrowestTitle = 120.0f; ///< beyond which a second row is better
 
 } // namespace
 
@@ -131,11 +133,24 @@ int HeaderBar::markWidth()
     return Lettering::widthOf (Lettering::small(), "unsaved") + Lettering::px (22.0f);
 }
 
+/// What is left for title and stops where all is in one row.
+int HeaderBar::roomInRow (int width) const
+{
+    return width - buttonsWidth() - markWidth() - Lettering::px (2.0f * margin + gap);
+}
+
 bool HeaderBar::isOneRow (int width) const
 {
-    const int stops = stops_.isVisible() ? Lettering::px (stopsWidth + gap) : 0;
-    const int title = Lettering::widthOf (Lettering::title(), titleText()) + markWidth();
-    return width >= buttonsWidth() + stops + title + Lettering::px (2.0f * margin + gap);
+    const int title = std::min (Lettering::widthOf (Lettering::title(), titleText()), Lettering::px (narrowestTitle));
+    return roomInRow (width) >= title + (stops_.isVisible() ? Lettering::px (narrowestStops + gap) : 0);
+}
+
+/// The stops give way to the title, and then the title to the stops.
+int HeaderBar::stopsWidth (int width) const
+{
+    const int left = roomInRow (width) - Lettering::widthOf (Lettering::title(), titleText()) - Lettering::px (gap);
+    return isOneRow (width) ? juce::jlimit (Lettering::px (narrowestStops), Lettering::px (widestStops), left)
+                            : Lettering::px (widestStops);
 }
 
 int HeaderBar::heightFor (int width) const
@@ -147,7 +162,7 @@ juce::Rectangle<int> HeaderBar::titleArea() const
 {
     auto row = getLocalBounds().reduced (Lettering::px (margin), 0).removeFromTop (Lettering::px (rowHeight));
     const int right = isOneRow (getWidth()) ? buttonsWidth() : 0;
-    const int stops = stops_.isVisible() ? Lettering::px (stopsWidth + gap) : 0;
+    const int stops = stops_.isVisible() ? stopsWidth (getWidth()) + Lettering::px (gap) : 0;
     return row.withTrimmedRight (right + stops + Lettering::px (gap));
 }
 
@@ -170,8 +185,10 @@ void HeaderBar::resized()
     if (oneRow)
         first.removeFromRight (Lettering::px (gap));
     if (stops_.isVisible())
-        stops_.setBounds (first.removeFromRight (Lettering::px (stopsWidth))
-                              .withSizeKeepingCentre (Lettering::px (stopsWidth), height));
+    {
+        const int width = stopsWidth (getWidth());
+        stops_.setBounds (first.removeFromRight (width).withSizeKeepingCentre (width, height));
+    }
 }
 
 void HeaderBar::paint (juce::Graphics& graphics)
@@ -183,9 +200,9 @@ void HeaderBar::paint (juce::Graphics& graphics)
     const auto mark = juce::String (isUnsaved ? "unsaved" : "saved");
 
     graphics.setColour (colours.ink);
-    const auto title = titleText();
-    const int titleWidth = std::min (Lettering::widthOf (Lettering::title(), title), area.getWidth() - markWidth());
-    Lettering::draw (graphics, *this, title, Lettering::title(), area.removeFromLeft (titleWidth));
+    const auto title = Lettering::fitted (Lettering::title(), titleText(), area.getWidth() - markWidth());
+    Lettering::draw (graphics, *this, title, Lettering::title(),
+                     area.removeFromLeft (Lettering::widthOf (Lettering::title(), title)));
     if (! session_.isOpen())
         return;
 

@@ -11,7 +11,7 @@ namespace stopwright
 {
 
 /// The title block of the sheet: what is open and whether it is saved, the stop in hand, and what can be done with the
-/// document. Wraps to a second row where one is too short. Threading: message thread.
+/// document. Where a row is short the title is, and then there are two. Threading: message thread.
 class HeaderBar : public juce::Component, private BenchSession::Listener
 {
 public:
@@ -42,7 +42,9 @@ private:
     void refresh();
     int buttonWidth (const juce::TextButton& button) const;
     int buttonsWidth() const;
+    int roomInRow (int width) const;
     bool isOneRow (int width) const;
+    int stopsWidth (int width) const;
     static int markWidth();
     juce::Rectangle<int> titleArea() const;
 

@@ -73,7 +73,7 @@ int MessageStrip::heightFor (int width) const
     const auto layout = layoutFor (width);
     const float lineHeight = Lettering::body().getHeight();
     const float height = std::min (layout.getHeight(), lineHeight * 1.25f * maxLines);
-    return std::max (Lettering::px (lowHeight + 6.0f), static_cast<int> (height) + Lettering::px (14.0f));
+    return std::max (Lettering::px (lowHeight), static_cast<int> (height) + Lettering::px (10.0f));
 }
 
 void MessageStrip::resized()

@@ -2,6 +2,7 @@
 #include "Bench/PartCell.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/BringIntoSight.h"
 #include "Bench/CardKnob.h"
 #include "Bench/GlossaryTerms.h"
 #include "Bench/Lettering.h"
@@ -131,15 +132,8 @@ void PartCell::focusGained (FocusChangeType cause)
 {
     // A control that the keyboard reaches must be in sight: scroll the list it stands in. Under the mouse nothing may
     // move: a drag would begin with a leap.
-    if (auto* viewport = findParentComponentOfClass<juce::Viewport>();
-        viewport != nullptr && cause != focusChangedByMouseClick)
-    {
-        const auto area = viewport->getLocalArea (this, getLocalBounds());
-        if (area.getY() < 0)
-            viewport->setViewPosition (0, viewport->getViewPositionY() + area.getY());
-        else if (area.getBottom() > viewport->getHeight())
-            viewport->setViewPosition (0, viewport->getViewPositionY() + area.getBottom() - viewport->getHeight());
-    }
+    if (cause != focusChangedByMouseClick)
+        bringIntoSight (*this, getLocalBounds());
     repaint();
     if (onFocus)
         onFocus();

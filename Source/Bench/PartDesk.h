@@ -18,7 +18,8 @@ namespace stopwright
 class PartDesk : public juce::Component, public juce::SettableTooltipClient, private BenchSession::Listener
 {
 public:
-    static constexpr float height = 92.0f; ///< at lettering scale 1
+    static constexpr float height = 92.0f;    ///< at lettering scale 1
+    static constexpr float lowHeight = 26.0f; ///< while there is nothing but a hint on it
 
     PartDesk (BenchSession& session, const Series& series);
     ~PartDesk() override;
@@ -26,6 +27,9 @@ public:
     using Selection = SchematicView::Selection;
 
     void show (const std::optional<Selection>& selection);
+
+    /// Whether there is more on it than a hint, so that it wants its whole height.
+    bool isInUse() const noexcept { return selection_.has_value() || ! rest_.empty(); }
 
     /// Told the new name after the selection was renamed.
     std::function<void (const Selection&)> onRenamed;

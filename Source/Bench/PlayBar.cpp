@@ -102,6 +102,14 @@ void PlayBar::setHold (bool isOn)
     hands_.setHold (isOn);
 }
 
+void PlayBar::takeFocus()
+{
+    if (keyboard_.isVisible())
+        keyboard_.grabKeyboardFocus();
+    else
+        hold_.grabKeyboardFocus();
+}
+
 void PlayBar::allOff()
 {
     player_.stop();

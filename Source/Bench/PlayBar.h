@@ -27,6 +27,12 @@ public:
 
     void setHold (bool isOn);
 
+    /// Without the keyboard the bar is as tall as its controls; letters and MIDI play on.
+    void showKeyboard (bool isShown) { keyboard_.setVisible (isShown); }
+
+    /// The keyboard focus goes to the keys, or where they are left out to the first control.
+    void takeFocus();
+
     /// Moves the keyboard and the typing keys to a division of the instrument.
     void playDivision (int division);
 

@@ -2,6 +2,7 @@
 #include "Bench/RailRow.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/BringIntoSight.h"
 #include "Bench/ClipButton.h"
 #include "Bench/Lettering.h"
 
@@ -210,25 +211,13 @@ bool RailRow::keyPressed (const juce::KeyPress& key)
     return false;
 }
 
-void RailRow::bringIntoSight()
-{
-    auto* const viewport = findParentComponentOfClass<juce::Viewport>();
-    if (viewport == nullptr)
-        return;
-    const auto area = viewport->getLocalArea (this, getLocalBounds());
-    if (area.getY() < 0)
-        viewport->setViewPosition (0, viewport->getViewPositionY() + area.getY());
-    else if (area.getBottom() > viewport->getHeight())
-        viewport->setViewPosition (0, viewport->getViewPositionY() + area.getBottom() - viewport->getHeight());
-}
-
 void RailRow::focusGained (FocusChangeType cause)
 {
     if (actions_.focused)
         actions_.focused();
     // Under the mouse nothing may move: the next click would meet another row.
     if (cause != focusChangedByMouseClick)
-        bringIntoSight();
+        bringIntoSight (*this, getLocalBounds());
     repaint();
 }
 

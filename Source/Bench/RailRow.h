@@ -56,9 +56,6 @@ public:
     /// Where the mark is that takes a stop in hand.
     juce::Rectangle<int> markArea() const;
 
-    /// Scrolls the list it stands in as far as is needed.
-    void bringIntoSight();
-
     void paint (juce::Graphics& graphics) override;
     void mouseDown (const juce::MouseEvent& event) override;
     void mouseEnter (const juce::MouseEvent& event) override;

@@ -2,6 +2,7 @@
 #include "Bench/SchematicView.h"
 
 #include "Bench/BenchLook.h"
+#include "Bench/BringIntoSight.h"
 #include "Bench/KnobCell.h"
 #include "Bench/Lettering.h"
 #include "Bench/SwitchCell.h"
@@ -18,7 +19,7 @@ namespace
 {
 
 constexpr int restMs = 250;
-constexpr float smallestScale = 0.66f; ///< of the drawing, at lettering scale 1
+constexpr float smallestScale = 0.62f; ///< of the drawing, at lettering scale 1
 constexpr float largestScale = 1.35f;
 constexpr float margin = 10.0f;
 constexpr float ringAllowance = 1.12f; ///< the value's mark stands out of the ring
@@ -192,7 +193,7 @@ double SchematicView::letterFactor() const
     return static_cast<double> (std::max (1.0f, Lettering::scale() / scale_));
 }
 
-juce::Point<int> SchematicView::layOut (juce::Point<int> room)
+void SchematicView::layOut (juce::Point<int> room, juce::Point<int> seen)
 {
     const float space = 2.0f * static_cast<float> (Lettering::px (margin));
     const auto width = static_cast<float> (std::max (1.0, layout_.width));
@@ -206,7 +207,7 @@ juce::Point<int> SchematicView::layOut (juce::Point<int> room)
                 0.5f * (static_cast<float> (size.y) - height * scale_) };
     layout_ = withLargerLetters (plain_, letterFactor());
     redraw();
-    setSize (size.x, size.y);
+    setSize (std::max (size.x, seen.x), std::max (size.y, seen.y));
     placeCells();
     for (const auto& handle : handles_)
     {
@@ -215,7 +216,6 @@ juce::Point<int> SchematicView::layOut (juce::Point<int> room)
             handle->setBounds (juce::Rectangle<int> (Lettering::px (LeadHandle::side), Lettering::px (LeadHandle::side))
                                    .withCentre (toView (item->terminals[handle->lead()].at).roundToInt()));
     }
-    return size;
 }
 
 void SchematicView::placeCells()
@@ -258,6 +258,14 @@ LeadHandle* SchematicView::findHandle (std::size_t lead) const
 {
     const auto found = std::ranges::find_if (handles_, [&] (const auto& handle) { return handle->lead() == lead; });
     return found == handles_.end() ? nullptr : found->get();
+}
+
+void SchematicView::showSelection()
+{
+    if (juce::ModifierKeys::currentModifiers.isAnyMouseButtonDown())
+        return;
+    if (const auto* const cell = selection_ ? findCell (*selection_) : nullptr)
+        bringIntoSight (*cell, cell->getLocalBounds());
 }
 
 void SchematicView::select (const std::optional<Selection>& selection)

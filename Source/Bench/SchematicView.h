@@ -41,8 +41,11 @@ public:
     SchematicView (BenchSession& session, const Series& series);
     ~SchematicView() override;
 
-    /// Lays the sheet out for a window of this size, larger where it does not fit; returns what it takes.
-    juce::Point<int> layOut (juce::Point<int> room);
+    /// Lays the sheet out for a room of this size, larger where it does not fit, and fills at least what is seen of it.
+    void layOut (juce::Point<int> room, juce::Point<int> seen);
+
+    /// Scrolls the part in hand into sight. Not while a mouse button is down: a drag would leap.
+    void showSelection();
 
     const SchematicLayout& layout() const noexcept { return layout_; }
 
@@ -119,7 +122,6 @@ private:
     void hover (const std::string& node);
     void beginNodeRenaming (const std::string& node, juce::Point<int> place);
     std::function<void()> wayBack();
-    void bringIntoSight (juce::Rectangle<int> area);
     void dropLead (const LeadHandle& handle, juce::Point<float> place);
     void paintFaults (juce::Graphics& graphics) const;
     void paintProbe (juce::Graphics& graphics) const;

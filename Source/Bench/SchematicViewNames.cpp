@@ -3,6 +3,7 @@
 // The names of the nodes in SchematicView: told when the pointer is on a wire, and changed.
 #include "Bench/SchematicView.h"
 
+#include "Bench/BringIntoSight.h"
 #include "Bench/Lettering.h"
 #include "Bench/WideText.h"
 #include "Circuit/FindingWords.h"
@@ -57,7 +58,7 @@ void SchematicView::beginNodeRenaming (const std::string& node, juce::Point<int>
     const auto area = juce::Rectangle<int> (Lettering::px (editorWidth), Lettering::px (editorHeight))
                           .withCentre (place)
                           .constrainedWithin (getLocalBounds());
-    bringIntoSight (area);
+    bringIntoSight (*this, area);
     nameEditor_.open (*this, area,
                       { "Name of " + fromUtf8 (nodeWords (node)), fromUtf8 (node), true,
                         [this, node] (const juce::String& typed) { return takeNodeName (node, typed); },
@@ -84,16 +85,6 @@ std::function<void()> SchematicView::wayBack()
         else
             giveAwayKeyboardFocus(); // the window sees to it
     };
-}
-
-void SchematicView::bringIntoSight (juce::Rectangle<int> area)
-{
-    auto* const viewport = findParentComponentOfClass<juce::Viewport>();
-    if (viewport == nullptr)
-        return;
-    const auto seen = viewport->getViewArea();
-    viewport->setViewPosition (std::min (area.getX(), std::max (seen.getX(), area.getRight() - seen.getWidth())),
-                               std::min (area.getY(), std::max (seen.getY(), area.getBottom() - seen.getHeight())));
 }
 
 bool SchematicView::takeNodeName (const std::string& node, const juce::String& typed)

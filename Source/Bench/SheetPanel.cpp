@@ -61,12 +61,14 @@ SheetPanel::SheetPanel (BenchSession& session, TrialMatcher& matcher, TrialBar::
         "where they belong.");
     add_.onClick = [this] { showAddMenu(); };
 
-    view_.onSelect = [this] { desk_.show (view_.selection()); };
+    view_.onSelect = [this]
+    {
+        desk_.show (view_.selection());
+        layOutSheet();
+    };
     view_.onDesk = [this] { desk_.takeFocus(); };
     view_.onRename = [this] { desk_.beginRenaming(); };
-    view_.onResize = [this] {
-        view_.layOut ({ viewport_.getMaximumVisibleWidth(), viewport_.getMaximumVisibleHeight() });
-    };
+    view_.onResize = [this] { layOutSheet(); };
     view_.onProbe = [this]
     {
         fillProbe();
@@ -82,12 +84,14 @@ SheetPanel::SheetPanel (BenchSession& session, TrialMatcher& matcher, TrialBar::
     for (juce::Component* child :
          std::initializer_list<juce::Component*> { &add_, &seriesBox_, &trials_, &probe_, &viewport_, &desk_ })
         addAndMakeVisible (child);
+    view_.addMouseListener (this, true);
     session_.addListener (*this);
     fillProbe();
 }
 
 SheetPanel::~SheetPanel()
 {
+    view_.removeMouseListener (this);
     session_.removeListener (*this);
 }
 
@@ -188,13 +192,39 @@ void SheetPanel::resized()
     area.removeFromTop (space);
 
     faultArea_ = area.removeFromTop (faultHeight (area.getWidth()));
-    desk_.setBounds (area.removeFromBottom (Lettering::px (PartDesk::height))
-                         .expanded (Lettering::px (margin), 0)
-                         .withBottom (getHeight() - 1));
+    sheetArea_ = area;
     viewport_.setScrollBarThickness (Lettering::px (12.0f));
-    viewport_.setBounds (area);
-    view_.layOut ({ area.getWidth(), area.getHeight() });
+    layOutSheet();
+    desk_.resized(); // one whose bounds stayed the same still has to follow the lettering
     repaint();
+}
+
+/// The desk is as low as what is on it allows. The schematic is laid out for the room beside the whole desk all the same,
+/// so that it stays where it is when a part is taken in hand; where that is too little, more of it is seen without one.
+void SheetPanel::layOutSheet()
+{
+    auto area = sheetArea_;
+    const int whole = Lettering::px (PartDesk::height);
+    const int height = desk_.isInUse() ? whole : Lettering::px (PartDesk::lowHeight);
+    desk_.setBounds (area.removeFromBottom (height).expanded (Lettering::px (margin), 0).withBottom (getHeight() - 1));
+    viewport_.setBounds (area);
+    view_.layOut ({ area.getWidth(), sheetArea_.getHeight() - whole }, { area.getWidth(), area.getHeight() });
+    const juce::Point<int> seen (viewport_.getMaximumVisibleWidth(), viewport_.getMaximumVisibleHeight());
+    if (const auto bars = juce::Point<int> (area.getWidth(), area.getHeight()) - seen; ! bars.isOrigin())
+        view_.layOut ({ seen.x, sheetArea_.getHeight() - whole - bars.y }, seen);
+    view_.showSelection();
+}
+
+/// What the desk covered of a part that the mouse took is shown once the hand has let go: later than a second click of a
+/// double-click, which must meet the same part.
+void SheetPanel::mouseUp (const juce::MouseEvent&)
+{
+    juce::Timer::callAfterDelay (juce::MouseEvent::getDoubleClickTimeout(),
+                                 [safe = SafePointer (this)]
+                                 {
+                                     if (safe != nullptr)
+                                         safe->view_.showSelection();
+                                 });
 }
 
 void SheetPanel::paint (juce::Graphics& graphics)

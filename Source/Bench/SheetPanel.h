@@ -56,12 +56,14 @@ public:
 
     void paint (juce::Graphics& graphics) override;
     void resized() override;
+    void mouseUp (const juce::MouseEvent& event) override;
 
 private:
     void sessionChanged (BenchSession::Change change) override;
     void showAddMenu();
     void fillProbe();
     int faultHeight (int width) const;
+    void layOutSheet();
 
     BenchSession& session_;
     Series series_ = Series::e12;
@@ -73,7 +75,7 @@ private:
     SchematicView view_;
     PartDesk desk_;
     std::vector<std::string> probeNodes_;
-    juce::Rectangle<int> titleArea_, seriesLabel_, probeLabel_, faultArea_;
+    juce::Rectangle<int> titleArea_, seriesLabel_, probeLabel_, faultArea_, sheetArea_;
 };
 
 } // namespace stopwright

@@ -56,6 +56,42 @@ TEST_P (LayoutTest, TheStopListHasRoomToItsEnd)
     EXPECT_TRUE (std::ranges::any_of (texts, [] (const auto& drawn) { return drawn.text.endsWith (": clipped"); }));
 }
 
+TEST_P (LayoutTest, ThePlaceOnTheRailHasRoom)
+{
+    open();
+    view_->column().placeButton().triggerClick(); // where both are shown it is hidden and does nothing
+    runMessages (20);
+    view_->place().finish();
+    std::vector<Lettering::Drawn> texts;
+    save (paint (*view_, texts), "place");
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
+    const auto isSaid = [&] (const char* words)
+    { return std::ranges::any_of (texts, [&] (const auto& drawn) { return drawn.text.contains (words); }); };
+    EXPECT_TRUE (isSaid ("dB(A)") && isSaid ("dB rms") && isSaid ("String 8"));
+}
+
+TEST_P (LayoutTest, APartInHandHasRoom)
+{
+    open();
+    view_->sheet().schematic().takeHold ({ false, "L2" });
+    std::vector<Lettering::Drawn> texts;
+    save (paint (*view_, texts), "part");
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
+}
+
+TEST_P (LayoutTest, WithoutStopsAndKeyboardTheRestHasRoom)
+{
+    open();
+    view_->showRail (false);
+    view_->showKeyboard (false);
+    std::vector<Lettering::Drawn> texts;
+    save (paint (*view_, texts), "sheet-alone");
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
+}
+
 TEST_P (LayoutTest, TheKnobsOfTheTremulantHaveRoom)
 {
     open();

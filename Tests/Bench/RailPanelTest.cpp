@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/BenchFixture.h"
+#include "Bench/BringIntoSight.h"
 #include "Bench/Lettering.h"
 #include "Organ/RailEdit.h"
 
@@ -26,7 +27,7 @@ protected:
 
     void click (RailRow& line, juce::Point<int> place)
     {
-        line.bringIntoSight();
+        bringIntoSight (line, line.getLocalBounds());
         mousePress (line, place);
         mouseRelease (line, place);
     }
@@ -246,7 +247,7 @@ TEST_F (RailPanelTest, WithACardAloneThereIsNoRail)
     openView();
     const int before = view_->sheet().getWidth();
     session_.open (preset ("Oboe8.json"));
-    EXPECT_FALSE (view_->rail().isVisible());
+    EXPECT_FALSE (view_->rail().isShowing());
     EXPECT_GT (view_->sheet().getWidth(), before);
     EXPECT_EQ (view_->rail().findRow ("Oboe 8"), nullptr);
     session_.open (preset ("LarkfieldOrgan.json"));

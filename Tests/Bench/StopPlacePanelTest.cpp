@@ -78,7 +78,7 @@ TEST_F (StopPlacePanelTest, ACardAloneHasNoPlace)
 {
     openView();
     session_.open (preset ("Oboe8.json"));
-    EXPECT_FALSE (place().isVisible());
+    EXPECT_FALSE (place().isShowing());
     EXPECT_EQ (place().mixing(), nullptr);
 }
 
