@@ -14,14 +14,6 @@
 namespace stopwright
 {
 
-namespace
-{
-
-constexpr float leadsWidth = 190.0f;
-constexpr float nameHeight = 18.0f;
-
-} // namespace
-
 PartDesk::PartDesk (BenchSession& session, const Series& series) : session_ (session), series_ (series)
 {
     setTitle ("Part in hand");
@@ -33,6 +25,9 @@ PartDesk::PartDesk (BenchSession& session, const Series& series) : session_ (ses
         if (onRemove)
             onRemove();
     };
+    turn_.setTooltip ("Shows which node each lead goes to in the place of the numbers, or the numbers again.");
+    turn_.onClick = [this] { turnOver(); };
+    addChildComponent (turn_);
     addChildComponent (rename_);
     addChildComponent (remove_);
     session_.addListener (*this);
@@ -185,6 +180,7 @@ void PartDesk::rebuild()
         cell->setExplicitFocusOrder (++order);
     for (const auto& row : leads_)
         row->setExplicitFocusOrder (++order);
+    turn_.setExplicitFocusOrder (++order);
     rename_.setExplicitFocusOrder (++order);
     remove_.setExplicitFocusOrder (++order);
     rename_.setVisible (selection_.has_value());
@@ -195,17 +191,19 @@ void PartDesk::rebuild()
 
 void PartDesk::takeFocus()
 {
-    if (! numbers_.empty())
+    if (! numbers_.empty() && ! hasLeadsOnly())
         numbers_.front()->grabKeyboardFocus();
-    else if (! leads_.empty())
+    else if (! leads_.empty() && leads_.front()->isVisible())
         leads_.front()->box().grabKeyboardFocus();
+    else if (selection_)
+        turn_.grabKeyboardFocus();
 }
 
 void PartDesk::beginRenaming()
 {
     if (! selection_)
         return;
-    editor_.open (*this, rename_.getBounds().withWidth (Lettering::px (150.0f)),
+    editor_.open (*this, rename_.getBounds().withWidth (Lettering::px (150.0f)).constrainedWithin (getLocalBounds()),
                   { "Name of the part", fromUtf8 (selection_->name), true,
                     [this] (const juce::String& text) { return takeName (text); }, [this] { session_.say ({}); } });
 }
@@ -214,62 +212,6 @@ KnobCell* PartDesk::findCell (const CardKnob& knob) const
 {
     const auto found = std::ranges::find_if (numbers_, [&] (const auto& cell) { return cell->knob() == knob; });
     return found == numbers_.end() ? nullptr : found->get();
-}
-
-void PartDesk::resized()
-{
-    auto area = getLocalBounds().reduced (Lettering::px (10.0f), Lettering::px (4.0f));
-    area.removeFromTop (Lettering::px (nameHeight));
-    const int cellWidth = Lettering::px (PartCell::width);
-    const int cellHeight = Lettering::px (PartCell::height);
-    for (const auto& cell : numbers_)
-        cell->setBounds (area.removeFromLeft (cellWidth).withHeight (cellHeight));
-    for (const auto& cell : rest_)
-    {
-        const bool fits = area.getWidth() >= cellWidth;
-        cell->setVisible (fits);
-        if (fits)
-            cell->setBounds (area.removeFromLeft (cellWidth).withHeight (cellHeight));
-    }
-    auto buttons = area.removeFromRight (std::max (Lettering::widthOf (Lettering::body(), rename_.getButtonText()),
-                                                   Lettering::widthOf (Lettering::body(), remove_.getButtonText()))
-                                         + Lettering::px (20.0f));
-    rename_.setBounds (buttons.removeFromTop (Lettering::px (28.0f)));
-    buttons.removeFromTop (Lettering::px (5.0f));
-    remove_.setBounds (buttons.removeFromTop (Lettering::px (28.0f)));
-    area.removeFromRight (Lettering::px (8.0f));
-    auto rows = area.removeFromRight (std::min (area.getWidth(), Lettering::px (leadsWidth)))
-                    .withTop (getLocalBounds().getY() + Lettering::px (5.0f));
-    for (const auto& row : leads_)
-    {
-        row->setBounds (rows.removeFromTop (Lettering::px (LeadRow::height)));
-        rows.removeFromTop (Lettering::px (2.0f));
-    }
-}
-
-void PartDesk::paint (juce::Graphics& graphics)
-{
-    const auto& colours = BenchLook::paletteOf (*this);
-    graphics.setColour (colours.hairline);
-    graphics.drawHorizontalLine (0, 0.0f, static_cast<float> (getWidth()));
-    auto area = getLocalBounds().reduced (Lettering::px (10.0f), Lettering::px (4.0f));
-    const auto line = area.removeFromTop (Lettering::px (nameHeight));
-    graphics.setColour (colours.faintInk);
-    if (! session_.isOpen())
-        return;
-    if (! selection_)
-    {
-        const auto hint = rest_.empty() ? juce::String ("Drag a ring to turn its part. Click a wire for the probe.")
-                                        : juce::String ("AT REST, EVERY KEY UP");
-        Lettering::draw (graphics, *this, hint, Lettering::small(), line);
-        return;
-    }
-    const auto* const part = selection_->isTap ? nullptr : findPart (session_.card(), selection_->name);
-    const auto kind = selection_->isTap ? std::string_view ("tap")
-                      : part != nullptr ? kindName (part->value)
-                                        : std::string_view();
-    Lettering::draw (graphics, *this, fromUtf8 (selection_->name) + ", " + juce::String (kind.data(), kind.size()),
-                     Lettering::small(), line);
 }
 
 } // namespace stopwright

@@ -13,13 +13,14 @@ namespace stopwright
 {
 
 /// What there is to know and to change of the part or tap in hand beside its ring: every number of it, its name, and which
-/// node each lead goes to. With none in hand, where a card with diodes, transistors or supplies rests.
+/// node each lead goes to; where it is narrow, numbers or leads. With none in hand, where a card with diodes, transistors or
+/// supplies rests.
 /// Threading: message thread.
 class PartDesk : public juce::Component, public juce::SettableTooltipClient, private BenchSession::Listener
 {
 public:
-    static constexpr float height = 92.0f;    ///< at lettering scale 1
-    static constexpr float lowHeight = 26.0f; ///< while there is nothing but a hint on it
+    /// How tall the desk must be at a width to have room for any part; without one in hand less will do.
+    static int heightFor (int width, bool isInUse);
 
     PartDesk (BenchSession& session, const Series& series);
     ~PartDesk() override;
@@ -27,6 +28,9 @@ public:
     using Selection = SchematicView::Selection;
 
     void show (const std::optional<Selection>& selection);
+
+    /// Changes between numbers and leads where there is no width for both.
+    juce::TextButton& turnButton() noexcept { return turn_; }
 
     /// Whether there is more on it than a hint, so that it wants its whole height.
     bool isInUse() const noexcept { return selection_.has_value() || ! rest_.empty(); }
@@ -63,6 +67,14 @@ private:
     void addTapRows (const Tap& tap);
     void addRest();
     void teach();
+    bool isNarrow() const;
+
+    bool hasLeadsOnly() const { return isNarrow() && isTurned_; }
+
+    void turnOver();
+    void layOutRest (juce::Rectangle<int> area);
+    void layOutWide (juce::Rectangle<int> area);
+    void layOutNarrow (juce::Rectangle<int> area);
     void solder (std::size_t lead, const std::string& node);
     void takeFrom (const std::string& keyedBus);
     std::vector<std::string> nodeNames() const;
@@ -73,9 +85,12 @@ private:
     std::vector<std::unique_ptr<KnobCell>> numbers_;
     std::vector<std::unique_ptr<LeadRow>> leads_;
     std::vector<std::unique_ptr<RestCell>> rest_;
+    juce::TextButton turn_ { "Leads" };
+    bool isTurned_ = false; ///< shows leads where it is narrow
     juce::TextButton rename_ { "Rename" };
     juce::TextButton remove_ { "Remove" };
     ValueEditor editor_;
+    juce::Rectangle<int> nameArea_;
 };
 
 } // namespace stopwright

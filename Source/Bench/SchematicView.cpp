@@ -19,9 +19,9 @@ namespace
 {
 
 constexpr int restMs = 250;
-constexpr float smallestScale = 0.62f; ///< of the drawing, at lettering scale 1
+constexpr float smallestScale = 0.66f; ///< of the drawing, at lettering scale 1
 constexpr float largestScale = 1.35f;
-constexpr float margin = 10.0f;
+constexpr float margin = 4.0f;
 constexpr float ringAllowance = 1.12f; ///< the value's mark stands out of the ring
 
 } // namespace

@@ -181,7 +181,7 @@ void SheetPanel::resized()
         top.removeFromRight (Lettering::widthOf (Lettering::body(), add_.getButtonText()) + Lettering::px (22.0f)));
     titleArea_ = top.withTrimmedLeft (space).withTrimmedRight (space);
 
-    area.removeFromTop (space);
+    area.removeFromTop (Lettering::px (4.0f));
     auto second = area.removeFromTop (row);
     const int probeLabelWidth = Lettering::widthOf (Lettering::body(), "Probe") + space;
     const int roomForProbe = second.getWidth() - probeLabelWidth - 2 * space - trials_.leastWidth();
@@ -189,7 +189,7 @@ void SheetPanel::resized()
         std::clamp (roomForProbe, Lettering::px (narrowestProbe), Lettering::px (widestProbe))));
     probeLabel_ = second.removeFromRight (probeLabelWidth);
     trials_.setBounds (second.withTrimmedRight (2 * space));
-    area.removeFromTop (space);
+    area.removeFromTop (Lettering::px (4.0f));
 
     faultArea_ = area.removeFromTop (faultHeight (area.getWidth()));
     sheetArea_ = area;
@@ -204,8 +204,8 @@ void SheetPanel::resized()
 void SheetPanel::layOutSheet()
 {
     auto area = sheetArea_;
-    const int whole = Lettering::px (PartDesk::height);
-    const int height = desk_.isInUse() ? whole : Lettering::px (PartDesk::lowHeight);
+    const int whole = PartDesk::heightFor (getWidth(), true);
+    const int height = PartDesk::heightFor (getWidth(), desk_.isInUse());
     desk_.setBounds (area.removeFromBottom (height).expanded (Lettering::px (margin), 0).withBottom (getHeight() - 1));
     viewport_.setBounds (area);
     view_.layOut ({ area.getWidth(), sheetArea_.getHeight() - whole }, { area.getWidth(), area.getHeight() });

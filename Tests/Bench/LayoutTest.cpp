@@ -79,6 +79,14 @@ TEST_P (LayoutTest, APartInHandHasRoom)
     save (paint (*view_, texts), "part");
     expectTextsHaveRoom (texts);
     expectNoOverlap (*view_);
+    if (! view_->sheet().desk().turnButton().isShowing())
+        return;
+    view_->sheet().desk().turnButton().triggerClick();
+    runMessages (20);
+    texts.clear();
+    save (paint (*view_, texts), "leads");
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
 }
 
 TEST_P (LayoutTest, WithoutStopsAndKeyboardTheRestHasRoom)

@@ -43,6 +43,36 @@ TEST_F (RoomForSheetTest, ThePartDeskOpensWithAPartInHandAndNothingMoves)
     EXPECT_EQ (schematic().toView ({ 0.0, 0.0 }), before);
 }
 
+TEST_F (RoomForSheetTest, ANarrowDeskShowsNumbersOrLeadsAndWhatCanBeDone)
+{
+    openView (BenchView::smallestWidth, BenchView::smallestHeight);
+    auto& desk = sheet().desk();
+    schematic().takeHold ({ false, "L2" });
+    const CardKnob winding { CardKnob::Place::part, "L2", KnobKind::windingOhms };
+    auto& leads = desk.leadRows();
+    ASSERT_EQ (leads.size(), 2U);
+    EXPECT_TRUE (desk.findCell (winding)->isShowing());
+    EXPECT_FALSE (leads.front()->isShowing());
+    desk.turnButton().triggerClick();
+    runMessages (20);
+    EXPECT_FALSE (desk.findCell (winding)->isShowing());
+    EXPECT_TRUE (leads.front()->isShowing() && leads.back()->isShowing());
+    for (auto* child : desk.getChildren())
+    {
+        if (auto* button = dynamic_cast<juce::TextButton*> (child))
+        {
+            EXPECT_TRUE (button->isShowing() && ! button->getBounds().isEmpty()) << button->getButtonText();
+        }
+    }
+    desk.takeFocus();
+    EXPECT_TRUE (leads.front()->box().hasKeyboardFocus (true));
+
+    view_->setSize (1400, 800);
+    EXPECT_TRUE (desk.findCell (winding)->isShowing());
+    EXPECT_TRUE (leads.front()->isShowing());
+    EXPECT_FALSE (desk.turnButton().isShowing());
+}
+
 TEST_F (RoomForSheetTest, ADeskThatTellsWhereACardRestsStaysOpen)
 {
     openView();
