@@ -79,8 +79,7 @@ sleep 1
 record silent 0.5
 check "silent: rms, dBFS" "$(reading rms silent)" "<" -100
 
-# --- a key, typed, on the stop in hand alone
-click "$FLUTE" # drawn when the organ is opened; now retired
+# --- a key, typed, on the stop in hand alone: nothing else is drawn when the organ is opened
 xdotool windowfocus "$window" keydown a
 sleep 0.6
 record before 1
@@ -173,7 +172,6 @@ expect "the bench goes when it is told to" sh -c '! jack_lsp | grep -q stopwrigh
 # --- a second run: no cautions any more, the saved card
 start_bench second.log "$work/Presets/LarkfieldOrgan.json"
 expect "a second run plays at once" until_true 10 sh -c 'jack_lsp | grep -q stopwright-bench:out_2'
-click "$FLUTE"
 xdotool windowfocus "$window" keydown a
 sleep 0.6
 record again 1
