@@ -20,6 +20,7 @@ constexpr float margin = 8.0f;
 constexpr float rowHeight = 28.0f;
 constexpr float narrowestProbe = 116.0f;
 constexpr float widestProbe = 132.0f;
+constexpr std::array retiredWords { "retired: not heard", "retired" }; ///< the longest that has room
 constexpr std::array seriesNames { "E6", "E12", "E24", "E48", "E96" };
 
 } // namespace
@@ -84,6 +85,7 @@ SheetPanel::SheetPanel (BenchSession& session, TrialMatcher& matcher, TrialBar::
         addAndMakeVisible (child);
     session_.addListener (*this);
     fillProbe();
+    tellTitle();
 }
 
 SheetPanel::~SheetPanel()
@@ -102,12 +104,30 @@ void SheetPanel::setSeries (Series series)
 void SheetPanel::sessionChanged (BenchSession::Change change)
 {
     using Change = BenchSession::Change;
+    tellTitle();
     if (change == Change::values || change == Change::saved || change == Change::registration || change == Change::rail)
         return;
     fillProbe();
     resized();
     if (onProbe)
         onProbe (view_.probe());
+}
+
+bool SheetPanel::isRetired() const
+{
+    const auto* const stop = session_.document().stopInHand();
+    return stop != nullptr && ! stop->drawn;
+}
+
+/// Whose sheet it is, also for who hears the window read out.
+void SheetPanel::tellTitle()
+{
+    const auto name = fromUtf8 (session_.card().name);
+    const auto told = isRetired() ? name + ", " + retiredWords.front() : name;
+    if (told == getDescription())
+        return;
+    setDescription (told);
+    repaint (titleArea_);
 }
 
 void SheetPanel::beginRenaming()
@@ -197,18 +217,45 @@ void SheetPanel::resized()
     repaint();
 }
 
+/// "Sheet", the card's name, and that it is not heard where that is so: of these the last matters most, the name least, for it
+/// stands in the title block too.
+void SheetPanel::paintTitle (juce::Graphics& graphics)
+{
+    const auto& colours = BenchLook::paletteOf (*this);
+    const auto widthOf = [] (const juce::String& text) { return Lettering::widthOf (Lettering::body(), text); };
+    auto area = titleArea_;
+    graphics.setColour (colours.ink);
+    Lettering::draw (graphics, *this, "Sheet", Lettering::title(),
+                     area.removeFromLeft (Lettering::widthOf (Lettering::title(), "Sheet")));
+    area.removeFromLeft (Lettering::px (12.0f));
+    const auto name = fromUtf8 (session_.card().name);
+    if (! isRetired())
+    {
+        if (widthOf (name) <= area.getWidth())
+            Lettering::draw (graphics, *this, name, Lettering::body(), area);
+        return;
+    }
+    const auto named = name + ", ";
+    for (const bool hasName : { true, false })
+        for (const auto* const words : retiredWords)
+        {
+            const int nameWidth = hasName ? widthOf (named) + Lettering::px (4.0f) : 0;
+            if (nameWidth + widthOf (words) > area.getWidth() || (hasName && name.isEmpty()))
+                continue;
+            if (hasName)
+                Lettering::draw (graphics, *this, named, Lettering::body(), area.removeFromLeft (nameWidth));
+            graphics.setColour (colours.notice);
+            Lettering::draw (graphics, *this, words, Lettering::body(), area);
+            return;
+        }
+}
+
 void SheetPanel::paint (juce::Graphics& graphics)
 {
     BenchLook::drawSheet (graphics, *this);
     const auto& colours = BenchLook::paletteOf (*this);
+    paintTitle (graphics);
     graphics.setColour (colours.ink);
-    auto title = titleArea_;
-    Lettering::draw (graphics, *this, "Sheet", Lettering::title(),
-                     title.removeFromLeft (Lettering::widthOf (Lettering::title(), "Sheet")));
-    title.removeFromLeft (Lettering::px (12.0f));
-    const auto name = fromUtf8 (session_.card().name);
-    if (Lettering::widthOf (Lettering::body(), name) <= title.getWidth())
-        Lettering::draw (graphics, *this, name, Lettering::body(), title);
     Lettering::draw (graphics, *this, "Steps", Lettering::body(), seriesLabel_);
     Lettering::draw (graphics, *this, "Probe", Lettering::body(), probeLabel_);
     if (! session_.isOpen())
