@@ -27,7 +27,7 @@ public:
 
     void show (const std::optional<Selection>& selection);
 
-    /// Told the new name after the selection was renamed.
+    /// Told after the selection was renamed, by its new name, or was not after all: the keyboard goes to it.
     std::function<void (const Selection&)> onRenamed;
     std::function<void()> onRemove;
 
@@ -59,6 +59,7 @@ private:
     void addTapRows (const Tap& tap);
     void addRest();
     void teach();
+    void takeFocusAt (std::size_t lead);
     void solder (std::size_t lead, const std::string& node);
     void takeFrom (const std::string& keyedBus);
     std::vector<std::string> nodeNames() const;
