@@ -30,8 +30,13 @@ juce::File BenchSettings::configurationFolder()
     return juce::File::getSpecialLocation (juce::File::userHomeDirectory).getChildFile (".config");
 }
 
+juce::File BenchSettings::programFolder (const juce::File& configuration)
+{
+    return configuration.getChildFile ("stopwright");
+}
+
 BenchSettings::BenchSettings (const juce::File& folder)
-    : file_ (folder.getChildFile ("stopwright").getChildFile ("bench.settings"), options())
+    : file_ (programFolder (folder).getChildFile ("bench.settings"), options())
 {}
 
 BenchSettings::~BenchSettings()

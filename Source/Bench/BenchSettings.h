@@ -63,6 +63,9 @@ public:
 
     static juce::File configurationFolder();
 
+    /// The program's own folder in the configuration folder, with the settings and what is kept of unsaved work.
+    static juce::File programFolder (const juce::File& configuration = configurationFolder());
+
 private:
     int placeOf (const juce::String& key, int count, int usual) const;
 

@@ -193,7 +193,7 @@ kill -KILL "$bench_pid"
 wait "$bench_pid" 2>/dev/null || true
 xdotool mouseup 1
 expect "the card on disk is whole and as it was" sh -c "grep -qF '$before' '$card'"
-kept=$work/config/kept-work-1.json
+kept=$work/config/stopwright/kept-work-1.json
 value=$(echo "$before" | sed 's/.*"value": "\([^"]*\)".*/\1/')
 expect "the work is kept" test -s "$kept"
 expect "with another value of the part that was dragged" sh -c "grep -o 'R5[^}]*' '$kept' | head -n 1 | grep -qv '\"$value'"
@@ -201,7 +201,7 @@ start_bench recovered.log "$work/Presets/LarkfieldOrgan.json"
 import -window "$window" "$work/left_work.png"
 xdotool key Return # take it back
 # Long, since the server still waits for the client that was killed, and the framework waits for the server.
-expect "it is open again, and kept by this run" until_true 150 test -s "$work/config/kept-work-2.json"
+expect "it is open again, and kept by this run" until_true 150 test -s "$work/config/stopwright/kept-work-2.json"
 stop_bench
 
 # --- a file that is none, and no sound device
