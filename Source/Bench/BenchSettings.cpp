@@ -164,6 +164,20 @@ void BenchSettings::setReadingManner (const ReadingChoices& choices)
     file_.setValue ("stageKeys", static_cast<int> (choices.stageKeys));
 }
 
+MaskShelf::Place BenchSettings::targetMask() const
+{
+    const auto path = file_.getValue ("targetMaskFile");
+    if (juce::File::isAbsolutePath (path))
+        return { {}, juce::File (path) };
+    return { file_.getValue ("targetMask"), {} };
+}
+
+void BenchSettings::setTargetMask (const MaskShelf::Place& place)
+{
+    file_.setValue ("targetMask", place.name);
+    file_.setValue ("targetMaskFile", place.file.getFullPathName());
+}
+
 LevelMeasure BenchSettings::trialMeasure() const
 {
     return chosen ("trialMeasure", 2, LevelMeasure::aWeighted);

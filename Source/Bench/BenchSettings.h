@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Bench/MaskShelf.h"
 #include "Bench/ReadingChoices.h"
 #include "Study/StopMatch.h"
 #include "Units/LevelUnit.h"
@@ -46,6 +47,10 @@ public:
     /// the wave, level of the compass, keys of the stages. Probe, mask and unit are left at what they begin with.
     ReadingChoices readingManner() const;
     void setReadingManner (const ReadingChoices& choices);
+
+    /// Where the target mask of the harmonics is to be found again.
+    MaskShelf::Place targetMask() const;
+    void setTargetMask (const MaskShelf::Place& place);
 
     /// By which measure the trials are made equally loud.
     LevelMeasure trialMeasure() const;
