@@ -9,6 +9,7 @@
 #include "Bench/PartTerms.h"
 #include "Bench/PartWords.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace stopwright
@@ -134,11 +135,10 @@ void PartCell::focusGained (FocusChangeType cause)
     if (auto* viewport = findParentComponentOfClass<juce::Viewport>();
         viewport != nullptr && cause != focusChangedByMouseClick)
     {
-        const auto area = viewport->getLocalArea (this, getLocalBounds());
-        if (area.getY() < 0)
-            viewport->setViewPosition (0, viewport->getViewPositionY() + area.getY());
-        else if (area.getBottom() > viewport->getHeight())
-            viewport->setViewPosition (0, viewport->getViewPositionY() + area.getBottom() - viewport->getHeight());
+        const auto area = viewport->getViewedComponent()->getLocalArea (this, getLocalBounds());
+        const auto seen = viewport->getViewArea();
+        viewport->setViewPosition (std::min (area.getX(), std::max (seen.getX(), area.getRight() - seen.getWidth())),
+                                   std::min (area.getY(), std::max (seen.getY(), area.getBottom() - seen.getHeight())));
     }
     repaint();
     if (onFocus)

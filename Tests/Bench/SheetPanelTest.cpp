@@ -51,6 +51,29 @@ TEST_F (SheetPanelTest, EveryPartAndTapHasItsRingWhereItIsDrawn)
     }
 }
 
+TEST_F (SheetPanelTest, APartThatTheKeyboardReachesIsInSight)
+{
+    openView (900, 600);
+    auto* const viewport = schematic().findParentComponentOfClass<juce::Viewport>();
+    ASSERT_NE (viewport, nullptr);
+    ASSERT_GT (schematic().getWidth(), viewport->getViewWidth()); // else there is nothing to scroll
+    ASSERT_GT (schematic().getHeight(), viewport->getViewHeight());
+    for (const bool isForth : { true, false })
+    {
+        auto items = schematic().layout().items;
+        if (! isForth)
+            std::ranges::reverse (items);
+        for (const auto& item : items)
+        {
+            if (item.kind == SheetItemKind::output)
+                continue;
+            schematic().takeHold ({ item.kind == SheetItemKind::tap, item.name });
+            const auto* const cell = schematic().findCell ({ item.kind == SheetItemKind::tap, item.name });
+            EXPECT_TRUE (viewport->getViewArea().contains (cell->getBounds())) << item.name;
+        }
+    }
+}
+
 TEST_F (SheetPanelTest, ADragOnTheRingTurnsThePartAndTheSound)
 {
     openView();
