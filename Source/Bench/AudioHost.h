@@ -24,7 +24,8 @@ public:
     ~AudioHost() override;
 
     /// Opens the device of the last run, else the first there is, as soon as the sound systems answer. `onStarted` is then
-    /// told an empty string, or a sentence that says why there is no sound and what to do. Without effect while it waits.
+    /// told an empty string, or a sentence that says why there is no sound and what to do. Called again while it waits, the
+    /// newer state and `onStarted` count, and the older are forgotten.
     void start (std::unique_ptr<juce::XmlElement> savedState, std::function<void (const juce::String&)> onStarted);
 
     /// As AudioDeviceManager's, for the set-up page: system ("JACK", "ALSA") and the name of an output of it.

@@ -30,7 +30,7 @@ void BenchApplication::initialise (const juce::String&)
     settings_ = std::make_unique<BenchSettings>();
     processor_ = std::make_unique<BenchProcessor>();
     session_ = std::make_unique<BenchSession> (*processor_);
-    keeper_ = std::make_unique<WorkKeeper> (*session_, BenchSettings::configurationFolder());
+    keeper_ = std::make_unique<WorkKeeper> (*session_, BenchSettings::programFolder());
     audio_ = std::make_unique<AudioHost> (*processor_);
     window_ = std::make_unique<BenchWindow> (*session_, *settings_, *audio_);
     if (openFirst() && ! words_.stops.empty())

@@ -30,8 +30,13 @@ juce::File BenchSettings::configurationFolder()
     return juce::File::getSpecialLocation (juce::File::userHomeDirectory).getChildFile (".config");
 }
 
+juce::File BenchSettings::programFolder (const juce::File& configuration)
+{
+    return configuration.getChildFile ("stopwright");
+}
+
 BenchSettings::BenchSettings (const juce::File& folder)
-    : file_ (folder.getChildFile ("stopwright").getChildFile ("bench.settings"), options())
+    : file_ (programFolder (folder).getChildFile ("bench.settings"), options())
 {}
 
 BenchSettings::~BenchSettings()
@@ -177,6 +182,20 @@ void BenchSettings::setReadingManner (const ReadingChoices& choices)
     setStep ("waveSeconds", choices.wave.secondsPerDivision);
     file_.setValue ("compassLevel", static_cast<int> (choices.level));
     file_.setValue ("stageKeys", static_cast<int> (choices.stageKeys));
+}
+
+MaskShelf::Place BenchSettings::targetMask() const
+{
+    const auto path = file_.getValue ("targetMaskFile");
+    if (juce::File::isAbsolutePath (path))
+        return { {}, juce::File (path) };
+    return { file_.getValue ("targetMask"), {} };
+}
+
+void BenchSettings::setTargetMask (const MaskShelf::Place& place)
+{
+    file_.setValue ("targetMask", place.name);
+    file_.setValue ("targetMaskFile", place.file.getFullPathName());
 }
 
 LevelMeasure BenchSettings::trialMeasure() const

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Bench/MaskShelf.h"
 #include "Bench/ReadingChoices.h"
 #include "Study/StopMatch.h"
 #include "Units/LevelUnit.h"
@@ -53,6 +54,10 @@ public:
     ReadingChoices readingManner() const;
     void setReadingManner (const ReadingChoices& choices);
 
+    /// Where the target mask of the harmonics is to be found again.
+    MaskShelf::Place targetMask() const;
+    void setTargetMask (const MaskShelf::Place& place);
+
     /// By which measure the trials are made equally loud.
     LevelMeasure trialMeasure() const;
     void setTrialMeasure (LevelMeasure measure);
@@ -68,6 +73,9 @@ public:
     void setAudioState (const juce::XmlElement* state);
 
     static juce::File configurationFolder();
+
+    /// The program's own folder in the configuration folder, with the settings and what is kept of unsaved work.
+    static juce::File programFolder (const juce::File& configuration = configurationFolder());
 
 private:
     int placeOf (const juce::String& key, int count, int usual) const;

@@ -54,8 +54,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
     sheet_.onProbe = [this] (const std::string& node)
     { readings_.setProbe (node.empty() ? std::nullopt : std::optional (node)); };
     followManners();
-    drop_.onMask = [this] (const juce::File& file)
-    { session_.attempt ([&] { readings_.setMask (MaskShelf::read (file)); }); };
+    drop_.onMask = [this] (const juce::File& file) { session_.attempt ([&] { readings_.openMask (file); }); };
     place_.onChanges = [this] { showChanges(); };
     rail_.onTakeInHand = [this] (int stop) { actions_.chooseStop (stop); };
 
@@ -84,6 +83,8 @@ std::array<juce::Component*, 7> BenchView::panels()
 
 void BenchView::begin()
 {
+    if (const auto missed = std::exchange (missedMask_, {}); ! missed.empty())
+        session_.say ((messages_.sentence() + " ").trimStart().toStdString() + missed);
     if (settings_.areCautionsAcknowledged())
         startAudio();
     else

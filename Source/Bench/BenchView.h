@@ -171,6 +171,7 @@ private:
     juce::Component::SafePointer<SheetPage> audioPage_; ///< page_ while it is about the sound device
     std::unique_ptr<juce::FileChooser> trialChooser_;
     juce::File waitingFile_;
+    std::string missedMask_; ///< why the target mask of the last run is not there, until it is told
     float textScale_ = 1.0f;
     bool isFaultTold_ = false;
     bool isServerSlow_ = false; ///< whether its sentence may be up

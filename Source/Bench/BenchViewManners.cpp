@@ -6,6 +6,7 @@
 #include "Bench/GlossaryPage.h"
 #include "Bench/Lettering.h"
 #include "Command/TradeGlossary.h"
+#include "Units/Error.h"
 
 #include <utility>
 
@@ -17,7 +18,20 @@ void BenchView::followManners()
 {
     readings_.setLevelUnit (settings_.levelUnit());
     readings_.takeManner (settings_.readingManner());
-    readings_.onManner = [this] { settings_.setReadingManner (readings_.choices()); };
+    try
+    {
+        readings_.takeMask (settings_.targetMask());
+    }
+    catch (const Error& error)
+    {
+        missedMask_ = error.what();
+        settings_.setTargetMask ({});
+    }
+    readings_.onManner = [this]
+    {
+        settings_.setReadingManner (readings_.choices());
+        settings_.setTargetMask (readings_.maskPlace());
+    };
     matcher_.setMeasure (settings_.trialMeasure());
     matcher_.onMeasure = [this] { settings_.setTrialMeasure (matcher_.measure()); };
 }

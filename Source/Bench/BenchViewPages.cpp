@@ -17,9 +17,10 @@ void BenchView::showChanges()
     std::vector<SheetPage::Choice> choices;
     choices.push_back ({ "Close", [this] { closePage(); } });
     auto page = std::make_unique<SheetPage> (
-        "Changes",
-        "What is otherwise than it was found, tablet by tablet, and what to solder to put it back at the organ. \"Put back\" "
-        "does it in the document, and can be undone.",
+        "Changes at the organ",
+        "What is otherwise than it was found at the organ, tablet by tablet, and what to solder to put it back there. \"Put "
+        "back\" does it in the document, and can be undone. Parts of a card that were turned, added or soldered elsewhere do "
+        "not stand here: Undo goes back over those.",
         std::move (choices), std::make_unique<ChangesPanel> (session_), Lettering::px (ChangesPanel::height));
     page->setClosedByEscape();
     showPage (std::move (page));

@@ -9,9 +9,9 @@ namespace stopwright
 
 void DeviceSearch::begin (std::function<void()> ask, Told told)
 {
+    told_ = std::move (told);
     if (isWaiting())
         return;
-    told_ = std::move (told);
     waitedMs_ = 0;
     hasAnswer_ = std::make_shared<std::atomic<bool>> (false);
     // A thread that waits for a stuck server cannot be stopped: it is left to itself when the program ends before it.

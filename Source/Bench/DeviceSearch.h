@@ -20,12 +20,12 @@ public:
 
     struct Told
     {
-        std::function<void()> onSlow;   ///< once, when there is no answer yet
+        std::function<void()> onSlow;   ///< once, when there is no answer yet, also to who comes later
         std::function<void()> onAnswer; ///< from now on asking does not wait
     };
 
-    /// `ask` runs on the thread and may outlive this object: it may use nothing but what it holds itself. Without effect
-    /// while a search is waiting.
+    /// `ask` runs on the thread and may outlive this object: it may use nothing but what it holds itself. While a search
+    /// is waiting nobody is asked again, and `told` takes the place of who was to be told: of two requests the newer counts.
     void begin (std::function<void()> ask, Told told);
 
     bool isWaiting() const noexcept { return hasAnswer_ != nullptr; }

@@ -11,7 +11,7 @@
 #include "Bench/RingDrawing.h"
 #include "Units/Error.h"
 
-#include <cmath>
+#include <algorithm>
 #include <utility>
 
 namespace stopwright
@@ -20,12 +20,7 @@ namespace stopwright
 namespace
 {
 
-constexpr float pixelsPerStep = 7.0f;
-constexpr float pixelsPerDecade = 300.0f;
-constexpr double finePerKey = 0.004; // of a decade: about 1 %
-constexpr double finePerNotch = 0.004;
-constexpr int leapSteps = 5;
-constexpr juce::uint32 wheelPauseMs = 700; // a longer pause begins another step of the history
+constexpr float leastTypingWidth = 130.0f; ///< a value with its unit, and some more while it is being typed
 
 } // namespace
 
@@ -143,150 +138,48 @@ void KnobCell::returnToSaved()
     set (savedValue(), {});
 }
 
-void KnobCell::mouseDown (const juce::MouseEvent& event)
-{
-    grabKeyboardFocus();
-    if (! ringArea().contains (event.getPosition()))
-        return;
-    isDragging_ = true;
-    dragLastY_ = event.position.y;
-    dragRest_ = 0.0f;
-    session_.beginGesture();
-    repaint();
-}
-
-void KnobCell::mouseDrag (const juce::MouseEvent& event)
-{
-    if (! isDragging_)
-        return;
-    const float upward = dragLastY_ - event.position.y;
-    dragLastY_ = event.position.y;
-
-    if (event.mods.isShiftDown())
-    {
-        move (upward / pixelsPerDecade);
-        return;
-    }
-    dragRest_ += upward / pixelsPerStep;
-    const int steps = static_cast<int> (std::trunc (dragRest_));
-    dragRest_ -= static_cast<float> (steps);
-    if (steps != 0)
-        step (steps);
-}
-
-void KnobCell::mouseUp (const juce::MouseEvent& event)
-{
-    if (std::exchange (isDragging_, false))
-        session_.endGesture();
-    else if (valueArea().contains (event.getPosition()) && event.mouseWasClicked())
-        beginTyping();
-    repaint();
-}
-
-void KnobCell::mouseDoubleClick (const juce::MouseEvent& event)
-{
-    if (ringArea().contains (event.getPosition()))
-        returnToSaved();
-}
-
-void KnobCell::mouseMove (const juce::MouseEvent& event)
-{
-    const bool isOnRing = ringArea().contains (event.getPosition());
-    setMouseCursor (isOnRing                                     ? juce::MouseCursor::UpDownResizeCursor
-                    : valueArea().contains (event.getPosition()) ? juce::MouseCursor::IBeamCursor
-                                                                 : juce::MouseCursor::NormalCursor);
-    if (std::exchange (isHovered_, isOnRing) != isOnRing)
-        repaint();
-}
-
-void KnobCell::mouseExit (const juce::MouseEvent&)
-{
-    isHovered_ = false;
-    repaint();
-}
-
-std::string KnobCell::wheelMergeKey()
-{
-    const auto now = juce::Time::getMillisecondCounter();
-    if (now - lastWheelTime_ > wheelPauseMs)
-        ++wheelRun_;
-    lastWheelTime_ = now;
-    return nameInHistory (knob_) + "#" + std::to_string (static_cast<int> (knob_.kind)) + "#"
-           + std::to_string (wheelRun_);
-}
-
-void KnobCell::mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel)
-{
-    // Beside the ring the wheel scrolls the sheet.
-    if (! ringArea().contains (event.getPosition()) || isScrolling (event))
-    {
-        PartCell::mouseWheelMove (event, wheel);
-        return;
-    }
-
-    // Some window systems turn the wheel sideways while Shift is held.
-    const float travel = std::abs (wheel.deltaY) >= std::abs (wheel.deltaX) ? wheel.deltaY : wheel.deltaX;
-    const float direction = (travel > 0.0f) != wheel.isReversed ? 1.0f : -1.0f;
-    if (travel == 0.0f)
-        return;
-
-    wheelRest_ += wheel.isSmooth ? travel * 8.0f : direction;
-    const int notches = static_cast<int> (std::trunc (wheelRest_));
-    wheelRest_ -= static_cast<float> (notches);
-    if (notches == 0)
-        return;
-    const auto mergeKey = wheelMergeKey();
-    if (event.mods.isShiftDown())
-        move (finePerNotch * notches, mergeKey);
-    else
-        step (notches, mergeKey);
-}
-
-bool KnobCell::keyPressed (const juce::KeyPress& key)
-{
-    if (key.getModifiers().isCommandDown() || key.getModifiers().isAltDown())
-        return false;
-
-    const auto code = key.getKeyCode();
-    const bool isUp = code == juce::KeyPress::upKey || code == juce::KeyPress::rightKey;
-    const bool isDown = code == juce::KeyPress::downKey || code == juce::KeyPress::leftKey;
-    if (isUp || isDown)
-    {
-        const int direction = isUp ? 1 : -1;
-        if (key.getModifiers().isShiftDown())
-            move (finePerKey * direction);
-        else
-            step (direction);
-    }
-    else if (code == juce::KeyPress::pageUpKey || code == juce::KeyPress::pageDownKey)
-        step (code == juce::KeyPress::pageUpKey ? leapSteps : -leapSteps);
-    else if (code == juce::KeyPress::homeKey)
-        returnToSaved();
-    else if (code == juce::KeyPress::returnKey)
-        beginTyping();
-    else if (juce::CharacterFunctions::isDigit (key.getTextCharacter()) || key.getTextCharacter() == '.')
-        beginTyping (juce::String::charToString (key.getTextCharacter()));
-    else
-        return false;
-    return true;
-}
-
 void KnobCell::resized()
 {
-    editor_.setArea (valueArea().expanded (Lettering::px (2.0f), 0));
+    editor_.setArea (typingArea());
+}
+
+void KnobCell::moved()
+{
+    editor_.setArea (typingArea());
+}
+
+/// Where the line for typing lies in what the cell lies in: wider than many a value, and in sight.
+juce::Rectangle<int> KnobCell::typingArea() const
+{
+    const auto* const parent = getParentComponent();
+    const auto value = valueArea().expanded (Lettering::px (2.0f), 0) + getPosition();
+    if (parent == nullptr)
+        return value;
+    auto seen = parent->getLocalBounds();
+    if (const auto* const viewport = findParentComponentOfClass<juce::Viewport>())
+        seen = seen.getIntersection (parent->getLocalArea (viewport->getViewedComponent(), viewport->getViewArea()));
+    auto line = value.withWidth (std::max (value.getWidth(), Lettering::px (leastTypingWidth)));
+    if (valueArea().getX() < symbolArea().getCentreX())
+        line.setCentre (value.getCentre()); // over or under the ring, not beside it
+    return line.constrainedWithin (seen);
 }
 
 void KnobCell::beginTyping (const juce::String& start)
 {
+    auto* const parent = getParentComponent();
+    if (parent == nullptr)
+        return;
     const auto present = juce::String::fromUTF8 (scale().textOf (value()).c_str());
     const auto closed = [this]
     {
         session_.say ({});
         repaint();
     };
-    editor_.open (*this, valueArea().expanded (Lettering::px (2.0f), 0),
+    // Not in the cell, which would cut it off.
+    editor_.open (*parent, typingArea(),
                   { "Value of " + nameText(), start.isEmpty() ? present : start, start.isEmpty(),
-                    [this] (const juce::String& text) { return takeText (text); }, closed });
+                    [this] (const juce::String& text) { return takeText (text); }, closed,
+                    [this] { grabKeyboardFocus(); } });
     repaint();
 }
 

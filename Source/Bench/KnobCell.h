@@ -21,7 +21,7 @@ public:
 
     void refresh() override;
 
-    /// Opens the value for typing, with `start` instead of the present text when not empty.
+    /// Opens the value for typing, with `start` instead of the present text when not empty: a line over what the cell lies in.
     void beginTyping (const juce::String& start = {});
 
     /// Takes typed text; says a sentence when it is no value. Returns whether it was taken.
@@ -41,6 +41,7 @@ public:
     void mouseWheelMove (const juce::MouseEvent& event, const juce::MouseWheelDetails& wheel) override;
     bool keyPressed (const juce::KeyPress& key) override;
     void resized() override;
+    void moved() override;
 
 protected:
     juce::String nameText() const override;
@@ -61,6 +62,7 @@ private:
     void move (double amount, const std::string& mergeKey = {});
     void set (double value, const std::string& mergeKey);
     std::string wheelMergeKey();
+    juce::Rectangle<int> typingArea() const;
 
     CardKnob knob_;
     const Series& series_;

@@ -17,10 +17,20 @@ class MaskShelf
 public:
     using Mask = std::shared_ptr<const TargetMask>;
 
+    /// Where a mask is to be found again in another run: on the shelf by its name, or in a file; neither for none.
+    struct Place
+    {
+        juce::String name;
+        juce::File file;
+    };
+
     /// Reads the folder when it is first asked for.
     explicit MaskShelf (juce::File folder) : folder_ (std::move (folder)) {}
 
     const std::vector<Mask>& masks();
+
+    /// The mask of that place, null for none. Fails: Error with a sentence that names it.
+    Mask find (const Place& place);
 
     /// Fails: Error with a sentence.
     static Mask read (const juce::File& file);

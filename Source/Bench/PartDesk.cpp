@@ -159,6 +159,11 @@ void PartDesk::teach()
 
 void PartDesk::rebuild()
 {
+    const auto hasFocus = [] (const auto& row) { return row->hasKeyboardFocus (true); };
+    const auto lead = static_cast<std::size_t> (std::ranges::find_if (leads_, hasFocus) - leads_.begin());
+    const bool hadFocus = lead < leads_.size() || std::ranges::any_of (numbers_, hasFocus);
+    if (hadFocus)
+        giveAwayKeyboardFocus(); // else what goes hands it to whatever control comes first
     numbers_.clear();
     leads_.clear();
     rest_.clear();
@@ -187,25 +192,8 @@ void PartDesk::rebuild()
     remove_.setVisible (selection_.has_value());
     resized();
     repaint();
-}
-
-void PartDesk::takeFocus()
-{
-    if (! numbers_.empty() && ! hasLeadsOnly())
-        numbers_.front()->grabKeyboardFocus();
-    else if (! leads_.empty() && leads_.front()->isVisible())
-        leads_.front()->box().grabKeyboardFocus();
-    else if (selection_)
-        turn_.grabKeyboardFocus();
-}
-
-void PartDesk::beginRenaming()
-{
-    if (! selection_)
-        return;
-    editor_.open (*this, rename_.getBounds().withWidth (Lettering::px (150.0f)).constrainedWithin (getLocalBounds()),
-                  { "Name of the part", fromUtf8 (selection_->name), true,
-                    [this] (const juce::String& text) { return takeName (text); }, [this] { session_.say ({}); } });
+    if (hadFocus)
+        takeFocusAt (lead);
 }
 
 KnobCell* PartDesk::findCell (const CardKnob& knob) const

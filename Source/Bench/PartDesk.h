@@ -35,7 +35,7 @@ public:
     /// Whether there is more on it than a hint, so that it wants its whole height.
     bool isInUse() const noexcept { return selection_.has_value() || ! rest_.empty(); }
 
-    /// Told the new name after the selection was renamed.
+    /// Told after the selection was renamed, by its new name, or was not after all: the keyboard goes to it.
     std::function<void (const Selection&)> onRenamed;
     std::function<void()> onRemove;
 
@@ -75,6 +75,7 @@ private:
     void layOutRest (juce::Rectangle<int> area);
     void layOutWide (juce::Rectangle<int> area);
     void layOutNarrow (juce::Rectangle<int> area);
+    void takeFocusAt (std::size_t lead);
     void solder (std::size_t lead, const std::string& node);
     void takeFrom (const std::string& keyedBus);
     std::vector<std::string> nodeNames() const;

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 //
-// What PartDesk changes on the card.
+// What PartDesk changes on the card, and where the keyboard goes then.
 #include "Bench/PartDesk.h"
 
+#include "Bench/Lettering.h"
+#include "Bench/WideText.h"
 #include "Organ/CardEdit.h"
 #include "Organ/RailEdit.h"
 
@@ -58,6 +60,39 @@ void PartDesk::takeFrom (const std::string& keyedBus)
                                   });
                 });
         });
+}
+
+/// The keyboard goes to the row of a lead, to the first control where there is none.
+void PartDesk::takeFocusAt (std::size_t lead)
+{
+    if (lead < leads_.size() && leads_[lead]->isVisible())
+        leads_[lead]->box().grabKeyboardFocus();
+    else
+        takeFocus();
+}
+
+void PartDesk::takeFocus()
+{
+    if (! numbers_.empty() && ! hasLeadsOnly())
+        numbers_.front()->grabKeyboardFocus();
+    else if (! leads_.empty() && leads_.front()->isVisible())
+        leads_.front()->box().grabKeyboardFocus();
+    else if (selection_)
+        turn_.grabKeyboardFocus();
+}
+
+void PartDesk::beginRenaming()
+{
+    if (! selection_)
+        return;
+    editor_.open (*this, rename_.getBounds().withWidth (Lettering::px (150.0f)).constrainedWithin (getLocalBounds()),
+                  { "Name of the part", fromUtf8 (selection_->name), true,
+                    [this] (const juce::String& text) { return takeName (text); }, [this] { session_.say ({}); },
+                    [this]
+                    {
+                        if (selection_ && onRenamed)
+                            onRenamed (*selection_);
+                    } });
 }
 
 bool PartDesk::takeName (const juce::String& name)

@@ -123,13 +123,24 @@ void ReadingPanel::setLevelUnit (LevelUnit unit)
         drawPicture();
 }
 
-void ReadingPanel::setMask (MaskShelf::Mask mask)
+void ReadingPanel::setMask (MaskShelf::Mask mask, const juce::File& file)
 {
     choices_.mask = std::move (mask);
+    maskFile_ = file;
     bar_.refresh();
     placeBar();
     if (choices_.kind == ReadingKind::harmonics)
         request (false);
+    tellManner();
+}
+
+MaskShelf::Place ReadingPanel::maskPlace() const
+{
+    if (choices_.mask == nullptr)
+        return {};
+    if (maskFile_ != juce::File())
+        return { {}, maskFile_ };
+    return { fromUtf8 (choices_.mask->name), {} };
 }
 
 void ReadingPanel::showClips (const ClipLatch& clips)

@@ -32,7 +32,7 @@ public:
     /// Shows what is kept of an earlier run: BenchSettings::readingManner says what of it counts.
     void takeManner (const ReadingChoices& kept);
 
-    /// Told when the user chose another reading or another manner of it.
+    /// Told when the user chose another reading, another manner of it or another mask.
     std::function<void()> onManner;
 
     /// Which key is in hand.
@@ -46,8 +46,16 @@ public:
     /// How volts are told.
     void setLevelUnit (LevelUnit unit);
 
-    /// What the harmonics are held against; null for nothing.
-    void setMask (MaskShelf::Mask mask);
+    /// What the harmonics are held against; null for nothing. `file` is where it was read, unless it is one of the shelf.
+    void setMask (MaskShelf::Mask mask, const juce::File& file = {});
+
+    /// The same, read from a file or found again after an earlier run. Fails: Error with a sentence; the mask stays.
+    void openMask (const juce::File& file) { setMask (MaskShelf::read (file), file); }
+
+    void takeMask (const MaskShelf::Place& place) { setMask (masks_.find (place), place.file); }
+
+    /// Where the mask is to be found again.
+    MaskShelf::Place maskPlace() const;
 
     /// The lamps of the stages that have clipped.
     void showClips (const ClipLatch& clips);
@@ -98,6 +106,7 @@ private:
     int key_ = 60;
     std::vector<std::string> clipped_;
     MaskShelf masks_;
+    juce::File maskFile_; ///< of the mask; none where it is of the shelf
     ReadingChooser chooser_;
     juce::TextButton keep_ { "Keep" };
     ReadingBar bar_ { choices_ };

@@ -41,7 +41,7 @@ void ReadingPanel::askForMask()
                                [this] (const juce::FileChooser& chooser)
                                {
                                    if (const auto file = chooser.getResult(); file != juce::File())
-                                       session_.attempt ([&] { setMask (MaskShelf::read (file)); });
+                                       session_.attempt ([&] { openMask (file); });
                                });
 }
 

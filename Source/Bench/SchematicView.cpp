@@ -103,6 +103,8 @@ void SchematicView::rebuild()
     if (selection_ && itemOf (*selection_) == nullptr)
         selection_.reset();
     const bool hadFocus = hasKeyboardFocus (true) && ! nameEditor_.isOpen();
+    if (hadFocus)
+        giveAwayKeyboardFocus(); // else what goes hands it on, and the last of them to whatever control comes first
     dropCells();
     addCells();
     redraw();

@@ -54,6 +54,9 @@ public:
     /// What is wrong with the card, as written over the sheet; empty when nothing is.
     juce::String faultText() const;
 
+    /// Whether the stop in hand is silent because its tablet is retired; never of a card alone.
+    bool isRetired() const;
+
     void paint (juce::Graphics& graphics) override;
     void resized() override;
     void mouseUp (const juce::MouseEvent& event) override;
@@ -62,6 +65,8 @@ private:
     void sessionChanged (BenchSession::Change change) override;
     void showAddMenu();
     void fillProbe();
+    void tellTitle();
+    void paintTitle (juce::Graphics& graphics);
     int faultHeight (int width) const;
     void layOutSheet();
 

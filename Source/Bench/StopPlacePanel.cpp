@@ -60,7 +60,10 @@ StopPlacePanel::StopPlacePanel (BenchSession& session, const Series& series)
     setTooltip (
         "How loud the stop in hand is against the stop chosen here, and by how much the others on its bus change when "
         "it is drawn. (!) marks what is heard to change: more than 0.5 dB.");
-    changes_.setTooltip ("What is otherwise than it was found, and the way back.");
+    changes_.setTooltip (
+        "What is otherwise than it was found at the organ, and the way back. Counted is what was altered at "
+        "the tablets (bus, mixing resistor, retired, polarity, keyboard, card) and where taps are taken from. Work on a card "
+        "is not: parts that were turned, added or soldered elsewhere, and levels. Undo goes back over that, Save keeps it.");
     changes_.onClick = [this]
     {
         if (onChanges)
@@ -71,6 +74,7 @@ StopPlacePanel::StopPlacePanel (BenchSession& session, const Series& series)
     neighbour_.onChoose = [this] (const std::string& tablet)
     {
         reference_ = tablet;
+        forget();
         work();
     };
     for (juce::Component* child : std::initializer_list<juce::Component*> { &bus_, &retired_, &neighbour_, &changes_ })
@@ -90,7 +94,7 @@ void StopPlacePanel::sessionChanged (BenchSession::Change change)
     if (change == Change::saved)
         return;
     if (change == Change::document || change == Change::stop)
-        place_.reset();
+        forget();
     if (change == Change::document || change == Change::stop || change == Change::rail)
     {
         rebuild();
@@ -175,11 +179,22 @@ void StopPlacePanel::countChanges()
 {
     const auto& instrument = session_.document().instrument;
     const int count = instrument ? static_cast<int> (changeList (*instrument, session_.cardsInWork()).size()) : 0;
-    changes_.setButtonText (count == 0 ? "No changes" : count == 1 ? "1 change" : juce::String (count) + " changes");
+    changes_.setButtonText (count == 0   ? "As found"
+                            : count == 1 ? "1 change at the organ"
+                                         : juce::String (count) + " changes at the organ");
     changes_.setEnabled (count > 0);
 }
 
-/// The numbers of what is heard, worked out elsewhere.
+/// What was worked out, or is being worked out, is of something else.
+void StopPlacePanel::forget()
+{
+    place_.reset();
+    ++round_;
+    repaint();
+}
+
+/// The numbers of what is heard, worked out elsewhere. While a hand turns something, answers that are late by a step are
+/// better than none, so that only those of another round are dropped.
 void StopPlacePanel::work()
 {
     const auto& document = session_.document();
@@ -191,14 +206,12 @@ void StopPlacePanel::work()
     if (const auto found = std::ranges::find (stops, reference_, &StopTablet::name); found != stops.end())
         reference = static_cast<std::size_t> (found - stops.begin());
     task_.run (
-        [this, instrument = *document.instrument, cards = session_.cardsThatSound(),
+        [this, round = round_, instrument = *document.instrument, cards = session_.cardsThatSound(),
          index = static_cast<std::size_t> (document.stopIndex), reference]() -> std::function<void()>
         {
-            return
-                [this, name = instrument.stops[index].name, place = stopPlaceOf (instrument, cards, index, reference)]
+            return [this, round, place = stopPlaceOf (instrument, cards, index, reference)]
             {
-                if (const auto* const inHand = session_.document().stopInHand();
-                    inHand == nullptr || inHand->name != name)
+                if (round != round_)
                     return;
                 place_ = place;
                 repaint();

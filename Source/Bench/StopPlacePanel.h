@@ -52,6 +52,7 @@ private:
     void rebuild();
     void fillChoices();
     void work();
+    void forget();
     void moveTo (const std::string& bus);
     void retireAs (const std::string& words);
     void countChanges();
@@ -63,6 +64,7 @@ private:
     juce::TextButton changes_ { "Changes" };
     std::string reference_;          ///< tablet
     std::optional<StopPlace> place_; ///< nothing until it is worked out for the stop in hand
+    int round_ = 0;                  ///< answers of an earlier one are of another stop, document or neighbour
     juce::Rectangle<int> title_, texts_;
     LatestTask task_;
 };

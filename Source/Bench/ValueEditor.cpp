@@ -10,8 +10,10 @@ namespace stopwright
 
 ValueEditor::~ValueEditor()
 {
-    if (editor_ != nullptr)
-        editor_->onFocusLost = nullptr;
+    if (editor_ == nullptr)
+        return;
+    editor_->onFocusLost = nullptr;
+    editor_->giveAwayKeyboardFocus(); // the window sees to it
 }
 
 void ValueEditor::open (juce::Component& owner, juce::Rectangle<int> area, Request request)
@@ -58,13 +60,10 @@ void ValueEditor::close()
     const auto editor = std::exchange (editor_, nullptr);
     editor->onFocusLost = nullptr;
     juce::MessageManager::callAsync ([editor] {});
-    const bool hadFocus = editor->hasKeyboardFocus (true);
-    // While the editor is still there: without it the owner's first control would get the keyboard.
-    if (hadFocus && request_.leave)
+    if (editor->hasKeyboardFocus (true) && request_.leave)
         request_.leave();
+    editor->giveAwayKeyboardFocus(); // where nobody took it, the window sees to it
     owner_->removeChildComponent (editor.get());
-    if (hadFocus && ! request_.leave)
-        owner_->grabKeyboardFocus();
     if (request_.closed)
         request_.closed();
 }

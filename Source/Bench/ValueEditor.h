@@ -10,7 +10,8 @@ namespace stopwright
 {
 
 /// A line for typing a value, laid over what it edits: Return hands the text over and closes when it was taken, Escape
-/// and a click elsewhere close it. Threading: message thread.
+/// and a click elsewhere close it. The keyboard goes on to whom it belongs before the line goes: of a component that has it
+/// and goes, the framework would hand it to whatever control comes first. Threading: message thread.
 class ValueEditor
 {
 public:
@@ -21,7 +22,7 @@ public:
         bool selectsAll = true;
         std::function<bool (const juce::String&)> take;
         std::function<void()> closed;
-        std::function<void()> leave {}; ///< hands the keyboard on; without it the owner gets it
+        std::function<void()> leave; ///< hands the keyboard on, to the part or the control that was in hand
     };
 
     ValueEditor() = default;

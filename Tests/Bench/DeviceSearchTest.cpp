@@ -53,7 +53,7 @@ TEST_F (DeviceSearchTest, TellsWhenThereIsAnAnswer)
 TEST_F (DeviceSearchTest, WhileAServerIsStuckTheMessagesGoOnAndItIsToldOnce)
 {
     search();
-    search(); // without effect
+    search(); // asks nobody a second time
     runMessages (2 * DeviceSearch::slowMs);
     EXPECT_EQ (slow_, 1);
     EXPECT_EQ (answered_, 0);
@@ -65,6 +65,24 @@ TEST_F (DeviceSearchTest, WhileAServerIsStuckTheMessagesGoOnAndItIsToldOnce)
     search(); // again
     waitForAnswer();
     EXPECT_EQ (answered_, 2);
+}
+
+TEST_F (DeviceSearchTest, OfTwoWhoWaitTheNewerIsTold)
+{
+    search();
+    runMessages (2 * DeviceSearch::slowMs);
+    ASSERT_EQ (slow_, 1);
+    int newerSlow = 0;
+    int newerAnswered = 0;
+    search_.begin ([] { FAIL() << "nobody is asked a second time"; },
+                   { [&] { ++newerSlow; }, [&] { ++newerAnswered; } });
+    runMessages (200);
+    EXPECT_EQ (newerSlow, 1) << "there is no answer yet for this one either";
+    answers_->signal();
+    waitForAnswer();
+    EXPECT_EQ (answered_, 0);
+    EXPECT_EQ (newerAnswered, 1);
+    EXPECT_EQ (slow_, 1);
 }
 
 TEST_F (DeviceSearchTest, ItMayEndBeforeTheServerAnswers)

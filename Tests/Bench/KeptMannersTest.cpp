@@ -43,6 +43,9 @@ protected:
         settings_ = std::make_unique<BenchSettings> (folder());
     }
 
+    /// A mask that comes with the program.
+    static juce::File shelved() { return { STOPWRIGHT_ROOT "/Presets/Masks/Krummhorn8.json" }; }
+
     static void pick (juce::ComboBox& box, int id) { box.setSelectedId (id, juce::sendNotificationSync); }
 
     void expectFirstRun (BenchView& view)
@@ -113,6 +116,65 @@ TEST_F (KeptMannersTest, HowItIsReadIsThereAgain)
     pick (next.readings().bar().volts(), 1); // automatic again
     EXPECT_FALSE (nextRun().readings().choices().wave.voltsPerDivision);
     EXPECT_TRUE (view_->readings().choices().wave.secondsPerDivision);
+}
+
+TEST_F (KeptMannersTest, TheTargetMaskOfTheShelfIsThereAgain)
+{
+    const auto name = juce::String (MaskShelf::read (shelved())->name);
+    openView().readings().takeMask ({ name, {} });
+    auto& next = nextRun();
+    ASSERT_NE (next.readings().choices().mask, nullptr);
+    EXPECT_EQ (juce::String (next.readings().choices().mask->name), name);
+    EXPECT_EQ (next.readings().maskPlace().file, juce::File());
+    next.begin();
+    EXPECT_EQ (next.messages().sentence(), "");
+    next.readings().finish();
+    const auto* const reading = next.readings().result().as<HarmonicReading>();
+    ASSERT_NE (reading, nullptr);
+    next.readings().setMask (nullptr);
+    EXPECT_EQ (nextRun().readings().choices().mask, nullptr);
+}
+
+TEST_F (KeptMannersTest, TheTargetMaskOfAFileIsThereAgainAndOneThatHasGoneIsSaidOnce)
+{
+    const juce::File own ((folder_ / "Own mask.json").string());
+    ASSERT_TRUE (shelved().copyFileTo (own));
+    openView().readings().openMask (own);
+    auto& next = nextRun();
+    ASSERT_NE (next.readings().choices().mask, nullptr);
+    EXPECT_EQ (next.readings().maskPlace().file, own);
+
+    own.deleteFile();
+    auto& without = nextRun();
+    EXPECT_EQ (without.readings().choices().mask, nullptr);
+    session_.say ("Another sentence.");
+    without.begin();
+    EXPECT_EQ (without.messages().sentence(), "Another sentence. The target mask of the last run, "
+                                                  + own.getFullPathName()
+                                                  + ", is not there any more; choose another under \"Target\".");
+    session_.say ({});
+    auto& again = nextRun();
+    again.begin();
+    EXPECT_EQ (again.messages().sentence(), "");
+}
+
+TEST_F (KeptMannersTest, ATargetMaskThatCannotBeReadOrIsNotOnTheShelfIsPassedOver)
+{
+    const juce::File own ((folder_ / "Own mask.json").string());
+    own.replaceWithText ("no mask");
+    for (const auto& [key, value] : { std::pair<std::string, std::string> { "targetMask", "No such mask" },
+                                      { "targetMaskFile", own.getFullPathName().toStdString() },
+                                      { "targetMaskFile", (folder_ / "gone.json").string() } })
+    {
+        writeValues ({ { key, value } });
+        expectFirstRun (openView());
+        EXPECT_EQ (view_->readings().choices().mask, nullptr);
+        view_->begin();
+        EXPECT_TRUE (view_->messages().sentence().endsWith (".")) << view_->messages().sentence();
+    }
+    writeValues ({ { "targetMaskFile", "relative.json" } });
+    openView().begin();
+    EXPECT_EQ (view_->messages().sentence(), "");
 }
 
 TEST_F (KeptMannersTest, EveryDivisionOutlastsTheTextOfTheFile)

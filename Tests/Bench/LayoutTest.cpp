@@ -36,6 +36,30 @@ TEST_P (LayoutTest, NoTextIsCutAndNothingOverlaps)
                Lettering::widthOf (Lettering::body(), trials.getButtonText()) + Lettering::px (12.0f));
 }
 
+TEST_P (LayoutTest, AStopInHandThatIsRetiredHasRoom)
+{
+    session_.retireAll();
+    open();
+    std::vector<Lettering::Drawn> texts;
+    save (paint (*view_, texts), "retired");
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
+    EXPECT_TRUE (std::ranges::any_of (texts, [] (const auto& drawn) { return drawn.text.startsWith ("retired"); }));
+}
+
+TEST_P (LayoutTest, AValueIsTypedInSight)
+{
+    open();
+    auto* const knob = view_->sheet().findCell ({ CardKnob::Place::part, "R5", KnobKind::value });
+    ASSERT_NE (knob, nullptr);
+    knob->grabKeyboardFocus();
+    knob->beginTyping();
+    std::vector<Lettering::Drawn> texts;
+    save (paint (*view_, texts), "value");
+    expectTextsHaveRoom (texts);
+    expectNoOverlap (*view_);
+}
+
 TEST_P (LayoutTest, TheStopListHasRoomToItsEnd)
 {
     open();

@@ -17,21 +17,7 @@ class NodeRenamingTest : public SheetFixture
 protected:
     bool hasNode (const std::string& node) const { return ! leadsAt (session_.card(), node).empty(); }
 
-    static juce::TextEditor* editorIn (juce::Component& parent)
-    {
-        for (auto* child : parent.getChildren())
-            if (auto* const editor = dynamic_cast<juce::TextEditor*> (child))
-                return editor;
-        return nullptr;
-    }
-
     juce::TextEditor* editor() { return editorIn (schematic()); }
-
-    void press (int code)
-    {
-        view_->getPeer()->handleKeyPress (juce::KeyPress (code));
-        runMessages (20);
-    }
 
     /// Types into the open line and ends it with Return.
     void type (const juce::String& name)

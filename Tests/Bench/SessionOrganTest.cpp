@@ -19,8 +19,24 @@ using SessionOrganTest = OrganSession;
 
 } // namespace
 
+TEST_F (SessionOrganTest, TheDemonstrationOrganOpensWithTheProposedStopAlone)
+{
+    for (const bool isAgain : { false, true })
+    {
+        session_.open (preset ("LarkfieldOrgan.json"));
+        const auto& stops = session_.document().instrument->stops;
+        EXPECT_EQ (std::ranges::count (stops, true, &StopTablet::drawn), 1) << isAgain;
+        EXPECT_TRUE (session_.document().stopInHand()->drawn);
+        EXPECT_EQ (session_.document().stopInHand()->name, "Krummhorn 8");
+        session_.draw (stop ("Stopped flute 8"), true); // playing: not what it opens with again
+        session_.chooseStop (stop ("Stopped flute 8"));
+    }
+}
+
 TEST_F (SessionOrganTest, OpensWithTheTabletsThatTheDocumentSaysAreDrawn)
 {
+    change ("LarkfieldOrgan.json", R"("card": "StoppedFlute8.json",)",
+            R"("card": "StoppedFlute8.json", "drawn": true,)");
     session_.open (preset ("LarkfieldOrgan.json"));
     const auto& stops = session_.document().instrument->stops;
     EXPECT_EQ (std::ranges::count (stops, true, &StopTablet::drawn), 2);

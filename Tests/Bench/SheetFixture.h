@@ -23,6 +23,22 @@ protected:
         return schematic().toView (schematic().layout().findNode (node)->probe).roundToInt();
     }
 
+    /// The open line for typing among the children of a component, or nullptr.
+    static juce::TextEditor* editorIn (juce::Component& parent)
+    {
+        for (auto* child : parent.getChildren())
+            if (auto* const editor = dynamic_cast<juce::TextEditor*> (child))
+                return editor;
+        return nullptr;
+    }
+
+    /// A key, as the window gets it.
+    void press (int code, int milliseconds = 20)
+    {
+        view_->getPeer()->handleKeyPress (juce::KeyPress (code));
+        runMessages (milliseconds);
+    }
+
     /// The card in hand as it would be saved.
     std::string text() const { return cardText (session_.card()); }
 };

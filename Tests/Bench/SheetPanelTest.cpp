@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/SheetPanel.h"
 
+#include "Bench/Lettering.h"
 #include "Bench/SheetFixture.h"
 #include "Bench/SwitchCell.h"
 
@@ -13,7 +14,26 @@ namespace stopwright
 namespace
 {
 
-using SheetPanelTest = SheetFixture;
+class SheetPanelTest : public SheetFixture
+{
+protected:
+    /// Whether a text over the sheet holds these words, and has room for them.
+    bool titleHas (const juce::String& words)
+    {
+        bool isThere = false;
+        Lettering::observer = [&] (const Lettering::Drawn& drawn)
+        {
+            if (drawn.owner != &sheet() || ! drawn.text.contains (words))
+                return;
+            isThere = true;
+            EXPECT_TRUE (drawn.area.contains (drawn.needed)) << drawn.text;
+            EXPECT_LE (drawn.needed.getRight(), sheet().addButton().getX()) << drawn.text;
+        };
+        sheet().createComponentSnapshot (sheet().getLocalBounds());
+        Lettering::observer = {};
+        return isThere;
+    }
+};
 
 } // namespace
 
@@ -28,6 +48,30 @@ TEST_F (SheetPanelTest, EveryPartAndTapHasItsRingWhereItIsDrawn)
         ASSERT_NE (cell, nullptr) << item.name;
         const auto at = schematic().toView (item.middle).roundToInt();
         EXPECT_EQ (schematic().getComponentAt (at), cell) << item.name;
+    }
+}
+
+TEST_F (SheetPanelTest, APartThatTheKeyboardReachesIsInSight)
+{
+    openView (900, 600);
+    auto* const viewport = schematic().findParentComponentOfClass<juce::Viewport>();
+    ASSERT_NE (viewport, nullptr);
+    schematic().takeHold ({ false, "R5" }); // the part desk opens, and both ways there is something to scroll
+    ASSERT_GT (schematic().getWidth(), viewport->getViewWidth());
+    ASSERT_GT (schematic().getHeight(), viewport->getViewHeight());
+    for (const bool isForth : { true, false })
+    {
+        auto items = schematic().layout().items;
+        if (! isForth)
+            std::ranges::reverse (items);
+        for (const auto& item : items)
+        {
+            if (item.kind == SheetItemKind::output)
+                continue;
+            schematic().takeHold ({ item.kind == SheetItemKind::tap, item.name });
+            const auto* const cell = schematic().findCell ({ item.kind == SheetItemKind::tap, item.name });
+            EXPECT_TRUE (viewport->getViewArea().contains (cell->getBounds())) << item.name;
+        }
     }
 }
 
@@ -118,10 +162,48 @@ TEST_F (SheetPanelTest, ATapIsTakenFromAnotherKeyedBusInOneGesture)
     sheet().desk().leadRows().front()->onChoose (other->name);
     runMessages (20);
     EXPECT_EQ (findTap (session_.card(), tap.name)->footage, other->footage);
-    EXPECT_EQ (view_->place().changes().getButtonText(), "1 change");
+    EXPECT_EQ (view_->place().changes().getButtonText(), "1 change at the organ");
     session_.undo();
     EXPECT_EQ (text(), before);
-    EXPECT_EQ (view_->place().changes().getButtonText(), "No changes");
+    EXPECT_EQ (view_->place().changes().getButtonText(), "As found");
+}
+
+TEST_F (SheetPanelTest, AStopInHandThatIsRetiredIsSaidToBeSilent)
+{
+    openView (1680, 1050);
+    EXPECT_FALSE (titleHas ("retired"));
+    EXPECT_EQ (sheet().getDescription(), "Krummhorn 8");
+    session_.draw (stop ("Krummhorn 8"), false);
+    EXPECT_TRUE (titleHas ("retired: not heard"));
+    EXPECT_TRUE (titleHas ("Krummhorn 8"));
+    EXPECT_EQ (sheet().getDescription(), "Krummhorn 8, retired: not heard");
+    session_.draw (stop ("Krummhorn 8"), true);
+    EXPECT_FALSE (titleHas ("retired"));
+
+    session_.chooseStop (stop ("Oboe 8"));
+    EXPECT_EQ (sheet().getDescription(), "Oboe 8, retired: not heard");
+    session_.draw (stop ("Krummhorn 8"), false); // another stop's tablet changes nothing of it
+    EXPECT_TRUE (titleHas ("retired: not heard"));
+    session_.drawOnly ({ "Oboe 8" });
+    EXPECT_EQ (sheet().getDescription(), "Oboe 8");
+
+    session_.open (preset ("Oboe8.json")); // a card alone has no tablet
+    EXPECT_FALSE (titleHas ("retired"));
+    EXPECT_EQ (sheet().getDescription(), "Oboe 8");
+}
+
+TEST_F (SheetPanelTest, TheWordThatItIsRetiredHasRoomInEveryWindow)
+{
+    for (const auto& [width, height] : { std::pair { 900, 600 }, std::pair { 1200, 800 }, std::pair { 1680, 1050 } })
+        for (const float scale : { 1.0f, 1.5f })
+            for (const auto* const tablet : { "Krummhorn 8", "Stopped flute 8", "Quint 2 2/3" })
+            {
+                settings_->setTextScale (scale);
+                session_.retireAll();
+                session_.chooseStop (stop (tablet));
+                openView (width, height);
+                EXPECT_TRUE (titleHas ("retired")) << width << " at " << scale << ": " << tablet;
+            }
 }
 
 TEST_F (SheetPanelTest, AnIllegalStateIsSaidWhereItIsAndTheSoundGoesOn)

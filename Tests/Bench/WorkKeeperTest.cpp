@@ -100,6 +100,22 @@ TEST_F (WorkKeeperTest, WhatCannotBeReadIsPutAside)
     EXPECT_FALSE (left->file.existsAsFile());
 }
 
+TEST_F (WorkKeeperTest, ItLiesBesideTheSettings)
+{
+    settings_->setNight (true);
+    settings_.reset(); // writes the file
+    const auto own = BenchSettings::programFolder (juce::File ((folder_ / "configuration").string()));
+    ASSERT_TRUE (own.getChildFile ("bench.settings").existsAsFile());
+    EXPECT_EQ (BenchSettings::programFolder(), BenchSettings::configurationFolder().getChildFile ("stopwright"));
+    WorkKeeper keeper (session_, own);
+    keeper.begin();
+    turn (1e3);
+    keeper.keep();
+    keeper.finish();
+    EXPECT_TRUE (own.getChildFile ("kept-work-1.json").existsAsFile());
+    keeper.endInGoodOrder();
+}
+
 TEST_F (WorkKeeperTest, OnlyEndingInGoodOrderLeavesNothing)
 {
     juce::File file;

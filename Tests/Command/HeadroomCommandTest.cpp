@@ -171,7 +171,7 @@ TEST (HeadroomCommand, SaysWhatInputsAreTakenFor)
 
 TEST (HeadroomCommand, Inputs)
 {
-    const auto result = headroom ({ "--inputs", "--csv" });
+    const auto result = headroom ({ "--inputs", "--csv", "--stops", "Krummhorn 8, Stopped flute 8" });
     ASSERT_EQ (result.status, 0) << result.err;
     const auto lines = linesOf (result.out);
     EXPECT_EQ (lines.at (0),

@@ -79,8 +79,7 @@ sleep 1
 record silent 0.5
 check "silent: rms, dBFS" "$(reading rms silent)" "<" -100
 
-# --- a key, typed, on the stop in hand alone
-click "$FLUTE" # drawn when the organ is opened; now retired
+# --- a key, typed, on the stop in hand alone: nothing else is drawn when the organ is opened
 xdotool windowfocus "$window" keydown a
 sleep 0.6
 record before 1
@@ -173,7 +172,6 @@ expect "the bench goes when it is told to" sh -c '! jack_lsp | grep -q stopwrigh
 # --- a second run: no cautions any more, the saved card
 start_bench second.log "$work/Presets/LarkfieldOrgan.json"
 expect "a second run plays at once" until_true 10 sh -c 'jack_lsp | grep -q stopwright-bench:out_2'
-click "$FLUTE"
 xdotool windowfocus "$window" keydown a
 sleep 0.6
 record again 1
@@ -195,15 +193,15 @@ kill -KILL "$bench_pid"
 wait "$bench_pid" 2>/dev/null || true
 xdotool mouseup 1
 expect "the card on disk is whole and as it was" sh -c "grep -qF '$before' '$card'"
-kept=$work/config/kept-work-1.json
+kept=$work/config/stopwright/kept-work-1.json
 value=$(echo "$before" | sed 's/.*"value": "\([^"]*\)".*/\1/')
 expect "the work is kept" test -s "$kept"
 expect "with another value of the part that was dragged" sh -c "grep -o 'R5[^}]*' '$kept' | head -n 1 | grep -qv '\"$value'"
 start_bench recovered.log "$work/Presets/LarkfieldOrgan.json"
 import -window "$window" "$work/left_work.png"
-xdotool key Return # take it back
+xdotool windowfocus "$window" key Return # take it back
 # Long, since the server still waits for the client that was killed, and the framework waits for the server.
-expect "it is open again, and kept by this run" until_true 150 test -s "$work/config/kept-work-2.json"
+expect "it is open again, and kept by this run" until_true 150 test -s "$work/config/stopwright/kept-work-2.json"
 stop_bench
 
 # --- a file that is none, and no sound device
