@@ -24,6 +24,7 @@ struct GraphNode
     std::string name;
     NodeRole role = NodeRole::signal;
     bool isAbove = false;
+    std::string shortName {}; ///< at its signs
 };
 
 enum class ElementKind

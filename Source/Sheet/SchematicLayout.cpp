@@ -38,8 +38,8 @@ public:
             if (sheet.wires.hasRail)
                 common().signs.push_back ({ toPoints (sheet.wires.railSign), false, {} });
         }
-        labelNodes (layout_);
         measure();
+        labelNodes (layout_);
         return std::move (layout_);
     }
 
@@ -97,7 +97,7 @@ private:
             layout_.items.back().kind = SheetItemKind::output;
         layout_.nodes.reserve (graph_.nodes.size());
         for (const auto& node : graph_.nodes)
-            layout_.nodes.push_back ({ node.name, {}, {}, {}, {}, {} });
+            layout_.nodes.push_back ({ node.name, {}, {}, {}, node.shortName, {}, {} });
     }
 
     static DrawingPoint toPoints (GridPoint at)
@@ -186,7 +186,7 @@ private:
             node.dots.push_back (toPoints (dot));
     }
 
-    /// Node names may stand a little outside what was measured on the grid; the margin takes them.
+    /// With the margin, in which node names may stand too.
     void measure()
     {
         for (const auto& sheet : sheets_)

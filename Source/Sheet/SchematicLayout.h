@@ -57,8 +57,9 @@ struct SheetNode
     std::vector<std::vector<DrawingPoint>> wires;
     std::vector<DrawingPoint> dots; ///< where three or more wires join
     std::vector<SheetSign> signs;
-    DrawnText label;    ///< empty for common, and where no room was found
-    DrawingPoint probe; ///< a spot on its wire to click
+    std::string shortName; ///< how it is called where its whole name has no room
+    DrawnText label;       ///< empty for common, and where no room was found
+    DrawingPoint probe;    ///< a spot on its wire to click
 };
 
 enum class SheetDirection

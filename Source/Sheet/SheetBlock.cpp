@@ -70,7 +70,7 @@ private:
             if (block_.joinsRail && held.role == NodeRole::common && at.outward.y > 0)
                 continue;
             const bool isAbove = held.role == NodeRole::named ? at.end.y < 0 : held.isAbove;
-            addSign ({ node, isAbove, {}, held.role == NodeRole::common ? std::string() : held.name }, at);
+            addSign ({ node, isAbove, {}, held.role == NodeRole::common ? std::string() : held.shortName }, at);
         }
     }
 

@@ -6,6 +6,7 @@
 #include "Circuit/SampleNetworks.h"
 #include "Sheet/SheetCards.h"
 #include "Sheet/SheetFaults.h"
+#include "Sheet/SheetGrid.h"
 
 #include <gtest/gtest.h>
 
@@ -136,6 +137,31 @@ TEST (SchematicLayout, TellsTheNodesOfATangleByNameAtEveryLead)
     for (const auto& card : { meshCard (random, 40, 16), ladderCard (CircuitLimits::parts) })
         for (const auto& node : layOutSchematic (card).nodes)
             EXPECT_TRUE (node.name == commonNode || node.signs.empty()) << node.name << " has its wires";
+}
+
+TEST (SchematicLayout, ShortensALongNodeNameWhereItHasNoRoom)
+{
+    auto card = ladderCard (8);
+    const auto rename = [&] (const std::string& from, const std::string& to)
+    {
+        for (auto& part : card.parts)
+            for (auto& node : part.nodes)
+                node = node == from ? to : node;
+    };
+    rename ("n1", "the node behind the first resistor and before the second one");
+    rename ("n2", "the node behind the first resistor and before the other one");
+    const auto layout = layOutSchematic (card);
+    expectFaultless (card, "long names");
+    std::vector<std::string> shown;
+    for (const auto& node : layout.nodes)
+        if (node.name.size() > 40)
+            shown.push_back (node.label.text);
+    ASSERT_EQ (shown.size(), 2U);
+    for (const auto& name : shown)
+        EXPECT_NE (name.find ("\u2026"), std::string::npos) << name;
+    EXPECT_NE (shown[0], shown[1]);
+    for (const auto& node : layout.nodes)
+        EXPECT_TRUE (node.label.text.empty() || node.label.size == SheetGrid::captionSize) << node.label.text;
 }
 
 } // namespace stopwright

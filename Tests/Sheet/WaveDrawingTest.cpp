@@ -70,8 +70,8 @@ TEST (WaveDrawing, TheTraceLeavesTheScreenWhereItIsTooHigh)
         if (line.ink == Ink::result)
         {
             ++pieces;
-            const auto onEdge = std::ranges::count_if (
-                line.points, [&] (DrawingPoint point) { return point.y <= top || point.y >= bottom; });
+            const auto onEdge = std::ranges::count_if (line.points, [&] (DrawingPoint point)
+                                                       { return point.y <= top || point.y >= bottom; });
             EXPECT_LE (onEdge, 2) << "it does not run along the edge";
         }
     EXPECT_EQ (pieces, 5u) << "two periods cross the middle four times; the first crossing is cut in two";
