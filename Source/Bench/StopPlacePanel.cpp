@@ -192,7 +192,7 @@ void StopPlacePanel::work()
         reference = static_cast<std::size_t> (found - stops.begin());
     task_.run (
         [this, instrument = *document.instrument, cards = session_.cardsThatSound(),
-         index = static_cast<std::size_t> (document.stopIndex), reference]() -> std::function<void()>
+         index = static_cast<std::size_t> (document.stopIndex), reference] (const IsUnwanted&) -> std::function<void()>
         {
             return
                 [this, name = instrument.stops[index].name, place = stopPlaceOf (instrument, cards, index, reference)]
