@@ -22,7 +22,7 @@ LatestTask::~LatestTask()
     cancelPendingUpdate();
 }
 
-void LatestTask::run (std::function<std::function<void()>()> work)
+void LatestTask::run (Work work)
 {
     {
         const std::scoped_lock lock (mutex_);
@@ -37,7 +37,7 @@ void LatestTask::run()
     stepBack();
     while (! threadShouldExit())
     {
-        std::function<std::function<void()>()> work;
+        Work work;
         {
             const std::scoped_lock lock (mutex_);
             work = std::exchange (waiting_, {});
@@ -49,13 +49,21 @@ void LatestTask::run()
             wait (-1);
             continue;
         }
-        auto done = work();
+        auto done = work ([this] { return isUnwanted(); });
+        if (! done)
+            continue;
         {
             const std::scoped_lock lock (mutex_);
             done_ = std::move (done);
         }
         triggerAsyncUpdate();
     }
+}
+
+bool LatestTask::isUnwanted()
+{
+    const std::scoped_lock lock (mutex_);
+    return threadShouldExit() || (isWaitedFor_ && waiting_);
 }
 
 void LatestTask::handleAsyncUpdate()
@@ -71,7 +79,15 @@ void LatestTask::handleAsyncUpdate()
 
 void LatestTask::finish()
 {
+    {
+        const std::scoped_lock lock (mutex_);
+        isWaitedFor_ = true;
+    }
     idle_.wait (-1);
+    {
+        const std::scoped_lock lock (mutex_);
+        isWaitedFor_ = false;
+    }
     handleUpdateNowIfNeeded();
 }
 

@@ -38,6 +38,7 @@ ReadingCanvas::ReadingCanvas()
 void ReadingCanvas::show (ReadingPicture picture)
 {
     picture_ = std::move (picture);
+    ++shownCount_;
     sentence_.clear();
     if (chosen_ >= static_cast<int> (picture_.spots.size()))
         chosen_ = -1;

@@ -26,6 +26,9 @@ public:
 
     const ReadingPicture& picture() const noexcept { return picture_; }
 
+    /// How often a picture was shown: two that look the same are told apart by it.
+    int shownCount() const noexcept { return shownCount_; }
+
     const juce::String& sentence() const noexcept { return sentence_; }
 
     /// The spot by its place in the list; anything beyond it chooses none.
@@ -47,6 +50,7 @@ private:
     ReadingPicture picture_;
     juce::String sentence_;
     int chosen_ = -1;
+    int shownCount_ = 0;
 };
 
 } // namespace stopwright

@@ -6,6 +6,7 @@
 #include "Bench/KnobCell.h"
 #include "Bench/Lettering.h"
 #include "Bench/SwitchCell.h"
+#include "Sheet/FollowedNode.h"
 #include "Sheet/LargerLetters.h"
 #include "Sheet/SheetLettering.h"
 
@@ -45,10 +46,7 @@ void SchematicView::sessionChanged (BenchSession::Change change)
 {
     using Change = BenchSession::Change;
     if (change == Change::document || change == Change::stop)
-    {
         probe_.clear(); // a node of another card
-        nodeNames_.forget();
-    }
     if (change == Change::document || change == Change::stop || change == Change::network || change == Change::trial)
     {
         rebuild();
@@ -97,9 +95,10 @@ void SchematicView::layOutCard()
 
 void SchematicView::rebuild()
 {
+    const auto before = std::exchange (plain_, {});
     layOutCard();
-    probe_ = nodeNames_.presentName (probe_,
-                                     [this] (const std::string& name) { return layout_.findNode (name) != nullptr; });
+    if (! probe_.empty())
+        probe_ = followedNode (before, layout_, probe_);
     if (selection_ && itemOf (*selection_) == nullptr)
         selection_.reset();
     const bool hadFocus = hasKeyboardFocus (true) && ! nameEditor_.isOpen();

@@ -3,7 +3,6 @@
 
 #include "Bench/BenchSession.h"
 #include "Bench/LeadHandle.h"
-#include "Bench/NodeNames.h"
 #include "Bench/PartCell.h"
 #include "Bench/ValueEditor.h"
 #include "Sheet/SchematicDrawing.h"
@@ -141,7 +140,6 @@ private:
     std::vector<std::unique_ptr<LeadHandle>> handles_;
     std::optional<Selection> selection_;
     std::string probe_;
-    NodeNames nodeNames_;
     std::string hoveredNode_; ///< under the pointer; empty for none
     ValueEditor nameEditor_;
 };

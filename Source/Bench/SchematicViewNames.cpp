@@ -96,7 +96,6 @@ bool SchematicView::takeNodeName (const std::string& node, const juce::String& t
         [&]
         {
             auto renamed = renameNode (session_.card(), node, name);
-            nodeNames_.noteRenaming (node, name); // before the sheet is drawn anew
             session_.editCard ("node " + node + " renamed " + name, [&] (Card& card) { card = std::move (renamed); });
         });
 }

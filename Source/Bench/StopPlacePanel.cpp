@@ -208,7 +208,7 @@ void StopPlacePanel::work()
         reference = static_cast<std::size_t> (found - stops.begin());
     task_.run (
         [this, round = round_, instrument = *document.instrument, cards = session_.cardsThatSound(),
-         index = static_cast<std::size_t> (document.stopIndex), reference]() -> std::function<void()>
+         index = static_cast<std::size_t> (document.stopIndex), reference] (const IsUnwanted&) -> std::function<void()>
         {
             return [this, round, place = stopPlaceOf (instrument, cards, index, reference)]
             {

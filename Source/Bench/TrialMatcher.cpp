@@ -94,7 +94,7 @@ std::vector<HeldKey> TrialMatcher::heldKeys() const
 }
 
 /// A comparison that can be made on another thread.
-std::function<std::optional<TrialComparison>()> TrialMatcher::comparing()
+std::function<std::optional<TrialComparison> (const IsUnwanted&)> TrialMatcher::comparing()
 {
     const auto& document = session_.document();
     const auto& pair = document.pair();
@@ -105,7 +105,7 @@ std::function<std::optional<TrialComparison>()> TrialMatcher::comparing()
         keys.reserve (held_.size());
         for (const auto& each : held_)
             keys.push_back (each.key);
-        return [a = pair.a, b = *pair.b, keys = std::move (keys), key = key_]
+        return [a = pair.a, b = *pair.b, keys = std::move (keys), key = key_] (const IsUnwanted&)
         { return TrialLevels::ofCards (a, b, keys, key); };
     }
     if (place_ == nullptr)
@@ -113,8 +113,8 @@ std::function<std::optional<TrialComparison>()> TrialMatcher::comparing()
                                                delaysAt (*document.instrument, rateHz_));
     const int division = document.divisionInHand();
     const int key = std::clamp (key_, document.lowestKey (division), document.highestKey (division));
-    return [place = place_, a = pair.a, b = *pair.b, held = held_, inHand = HeldKey { stop->division, key }]
-    { return place->compare (a, b, held, inHand); };
+    return [place = place_, a = pair.a, b = *pair.b, held = held_, inHand = HeldKey { stop->division, key }] (
+               const IsUnwanted& isUnwanted) { return place->compareUnless (isUnwanted, a, b, held, inHand); };
 }
 
 void TrialMatcher::compare()
@@ -127,12 +127,14 @@ void TrialMatcher::compare()
         return;
     }
     task_.run (
-        [this, work = comparing(), round = round_]() -> std::function<void()>
+        [this, work = comparing(), round = round_] (const IsUnwanted& isUnwanted) -> std::function<void()>
         {
             std::optional<TrialComparison> comparison;
             try
             {
-                comparison = work();
+                comparison = work (isUnwanted);
+                if (! comparison)
+                    return {};
             }
             catch (const Error&) // a trial that cannot be computed is told where its parts are shown
             {}

@@ -55,7 +55,7 @@ public:
 private:
     void sessionChanged (BenchSession::Change change) override;
     std::vector<HeldKey> heldKeys() const;
-    std::function<std::optional<TrialComparison>()> comparing();
+    std::function<std::optional<TrialComparison> (const IsUnwanted&)> comparing();
     void compare();
     void takeComparison (std::optional<TrialComparison> comparison, int round);
     double gainDb (bool isB) const;

@@ -16,12 +16,15 @@ TrialPlace::TrialPlace (Instrument instrument,
       outletDelaySeconds_ (std::move (outletDelaySeconds))
 {}
 
-TrialComparison
-    TrialPlace::compare (const Card& a, const Card& b, const std::vector<HeldKey>& held, const HeldKey& keyInHand)
+std::optional<TrialComparison> TrialPlace::compareUnless (const std::function<bool()>& isUnwanted,
+                                                          const Card& a,
+                                                          const Card& b,
+                                                          const std::vector<HeldKey>& held,
+                                                          const HeldKey& keyInHand)
 {
     if (! levels_)
         levels_.emplace (instrument_, cards_, tablet_, outletDelaySeconds_);
-    return levels_->compare (a, b, held, keyInHand);
+    return levels_->compareUnless (isUnwanted, a, b, held, keyInHand);
 }
 
 } // namespace stopwright

@@ -3,6 +3,7 @@
 
 #include "Study/TrialLevels.h"
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -20,8 +21,12 @@ public:
                 std::string tablet,
                 std::vector<double> outletDelaySeconds);
 
-    /// As TrialLevels::compare, with the constructor's errors too.
-    TrialComparison compare (const Card& a, const Card& b, const std::vector<HeldKey>& held, const HeldKey& keyInHand);
+    /// As TrialLevels::compareUnless, with the constructor's errors too.
+    std::optional<TrialComparison> compareUnless (const std::function<bool()>& isUnwanted,
+                                                  const Card& a,
+                                                  const Card& b,
+                                                  const std::vector<HeldKey>& held,
+                                                  const HeldKey& keyInHand);
 
 private:
     Instrument instrument_;

@@ -2,12 +2,12 @@
 #include "Command/ChangesCommand.h"
 
 #include "Command/CardReport.h"
-#include "Command/CsvText.h"
 #include "Organ/CardDocument.h"
 #include "Organ/ChangeList.h"
 #include "Organ/DocumentLimits.h"
 #include "Organ/InstrumentDocument.h"
 #include "Organ/PlainText.h"
+#include "Units/CsvCell.h"
 
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
@@ -79,10 +79,10 @@ void printCsv (const Found& found, std::ostream& out)
 {
     out << header << '\n';
     for (const auto& alteration : found.alterations)
-        out << csvText (alteration.where) << ',' << csvText (alteration.what) << ',' << csvText (alteration.asFound)
-            << ',' << csvText (alteration.asAltered) << ',' << alteration.note.date << ','
-            << csvText (oneLine (alteration.note.why)) << ',' << csvText (alteration.wayBack) << ','
-            << csvText (alteration.cardFile) << '\n';
+        out << csvCell (alteration.where) << ',' << csvCell (alteration.what) << ',' << csvCell (alteration.asFound)
+            << ',' << csvCell (alteration.asAltered) << ',' << alteration.note.date << ','
+            << csvCell (oneLine (alteration.note.why)) << ',' << csvCell (alteration.wayBack) << ','
+            << csvCell (alteration.cardFile) << '\n';
 }
 
 } // namespace

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/HeadroomWords.h"
 
-#include "Command/CsvText.h"
 #include "Command/NumberText.h"
 #include "Command/TextTable.h"
 #include "Organ/DocumentLimits.h"
 #include "Organ/PlainText.h"
+#include "Units/CsvCell.h"
 #include "Units/Decibels.h"
 #include "Units/Engineering.h"
 
@@ -142,7 +142,7 @@ void printHeadroomCsv (const std::vector<StageHeadroom>& stages, std::ostream& o
     out << headroomCsvHeader << '\n';
     for (const StageHeadroom& stage : stages)
     {
-        out << csvText (stage.name) << ',' << csvText (stage.preamp) << ',' << wordOf (stage.role);
+        out << csvCell (stage.name) << ',' << csvCell (stage.preamp) << ',' << wordOf (stage.role);
         for (const double value : { stage.limits.low, stage.limits.high })
             out << ',' << finiteCell (value);
         for (const double value : { stage.lowestVolts, stage.highestVolts, stage.rmsVolts })
@@ -194,7 +194,7 @@ void printInputsCsv (const std::vector<InputReading>& readings, std::ostream& ou
     out << inputsCsvHeader << '\n';
     for (const InputReading& reading : readings)
     {
-        out << csvText (reading.name) << ',' << csvText (reading.preamp) << ',' << driveCells (reading.on) << ','
+        out << csvCell (reading.name) << ',' << csvCell (reading.preamp) << ',' << driveCells (reading.on) << ','
             << csvNumber (reading.stress.ampsOn) << ',' << csvNumber (reading.stress.seriesOhmsOn) << ',';
         if (reading.off)
             out << driveCells (*reading.off) << ',' << csvNumber (reading.stress.ampsOff) << ','

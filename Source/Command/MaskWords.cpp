@@ -2,9 +2,9 @@
 #include "Command/MaskWords.h"
 
 #include "Circuit/FindingWords.h"
-#include "Command/CsvText.h"
 #include "Organ/DocumentLimits.h"
 #include "Organ/PlainText.h"
+#include "Units/CsvCell.h"
 #include "Units/Error.h"
 #include "Units/Pitch.h"
 
@@ -25,7 +25,7 @@ std::string entryCell (const TargetMask& mask, std::size_t entry)
 {
     if (entry < mask.harmonics.size())
         return entryWords (mask, entry);
-    return csvText ("band " + mask.bands[entry - mask.harmonics.size()].name);
+    return csvCell ("band " + mask.bands[entry - mask.harmonics.size()].name);
 }
 
 const MaskWish& wishOf (const TargetMask& mask, std::size_t entry)

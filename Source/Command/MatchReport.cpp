@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/MatchReport.h"
 
-#include "Command/CsvText.h"
 #include "Command/NumberText.h"
 #include "Command/RailSelection.h"
 #include "Command/TextTable.h"
 #include "Study/ResistorSearch.h"
+#include "Units/CsvCell.h"
 #include "Units/Decibels.h"
 #include "Units/Engineering.h"
 #include "Units/Pitch.h"
@@ -257,7 +257,7 @@ void MatchReport::csvResistors (const std::vector<MatchedResistor>& resistors, s
 {
     out << "choice,ohm,first_ohm,second_ohm,step_db,error_db,rms_off_wish_db\n";
     for (const auto& resistor : resistors)
-        out << csvText (resistor.words) << ',' << csvNumber (resistor.choice.ohms) << ','
+        out << csvCell (resistor.words) << ',' << csvNumber (resistor.choice.ohms) << ','
             << csvNumber (resistor.choice.first) << ','
             << (resistor.choice.second > 0.0 ? csvNumber (resistor.choice.second) : "") << ','
             << csvNumber (resistor.step.meanDb) << ',' << csvNumber (resistor.step.errorDb) << ','

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/RailSelection.h"
 
-#include "Command/CsvText.h"
 #include "Organ/InstrumentDocument.h"
 #include "Organ/PlainText.h"
+#include "Units/CsvCell.h"
 #include "Units/Error.h"
 #include "Units/QuotedText.h"
 
@@ -101,7 +101,7 @@ std::string stopName (const RailStudy& study, std::size_t stop)
 
 std::string csvStopName (const RailStudy& study, std::size_t stop)
 {
-    return csvText (study.instrument().stops[stop].name);
+    return csvCell (study.instrument().stops[stop].name);
 }
 
 } // namespace stopwright

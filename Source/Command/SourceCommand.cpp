@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Command/SourceCommand.h"
 
-#include "Command/CsvText.h"
 #include "Command/MaskWords.h"
 #include "Command/NumberText.h"
 #include "Command/Options.h"
@@ -9,6 +8,7 @@
 #include "Organ/DocumentLimits.h"
 #include "Organ/MaskDocument.h"
 #include "Organ/PlainText.h"
+#include "Units/CsvCell.h"
 #include "Units/Decibels.h"
 #include "Units/Pitch.h"
 
@@ -72,7 +72,7 @@ void printCsv (const SourceStudy& study,
             out << start << ",,,,,\n";
         for (const auto& supply : wanted.supplies)
         {
-            out << start << csvText (study.keyedBuses()[supply.bus].name) << ',' << supply.partial << ','
+            out << start << csvCell (study.keyedBuses()[supply.bus].name) << ',' << supply.partial << ','
                 << csvNumber (supply.levelDb) << ',';
             if (supply.ratio)
                 out << csvNumber (toDecibels (*supply.ratio)) << ',' << csvNumber (*supply.ratio) << ','

@@ -19,7 +19,14 @@ namespace stopwright
 class Subcommand
 {
 public:
+    Subcommand() = default;
     virtual ~Subcommand() = default;
+
+    // The program it is declared to calls it.
+    Subcommand (const Subcommand&) = delete;
+    Subcommand (Subcommand&&) = delete;
+    Subcommand& operator= (const Subcommand&) = delete;
+    Subcommand& operator= (Subcommand&&) = delete;
 
     virtual std::string name() const = 0;
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sheet/CardGraph.h"
 
+#include "Sheet/ShortNames.h"
+
 #include <algorithm>
 #include <map>
 #include <numeric>
@@ -85,8 +87,11 @@ std::vector<GraphNode> nodesOf (const Card& card)
         const auto role = name == commonNode    ? NodeRole::common
                           : rail != rails.end() ? NodeRole::rail
                                                 : NodeRole::signal;
-        nodes.push_back ({ name, role, rail != rails.end() && rail->second });
+        nodes.push_back ({ name, role, rail != rails.end() && rail->second, {} });
     }
+    const auto shown = shortNames ({ names.begin(), names.end() });
+    for (std::size_t node = 0; node < nodes.size(); ++node)
+        nodes[node].shortName = shown[node];
     return nodes;
 }
 

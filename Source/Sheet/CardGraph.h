@@ -14,7 +14,8 @@ enum class NodeRole
 {
     signal, ///< drawn as a wire
     common, ///< circuit common: a rail at the bottom, or a sign wherever it is met
-    rail    ///< held by a supply against common: a sign with its name wherever it is met
+    rail,   ///< held by a supply against common: a sign with its name wherever it is met
+    named   ///< of a tangle that no wires can show: the same, above at leads of the upper half of a symbol
 };
 
 /// A node of a card, and whether its sign points upward: a rail above common.
@@ -23,6 +24,7 @@ struct GraphNode
     std::string name;
     NodeRole role = NodeRole::signal;
     bool isAbove = false;
+    std::string shortName {}; ///< at its signs
 };
 
 enum class ElementKind

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sheet/CompassDrawing.h"
 
+#include "Sheet/ClippedCurve.h"
 #include "Sheet/CsvText.h"
 #include "Sheet/PictureLegend.h"
 #include "Sheet/PlotAxis.h"
@@ -168,20 +169,25 @@ private:
             Ink::ink);
     }
 
+    void addLevelPiece (const std::vector<DrawingPoint>& points)
+    {
+        for (auto& piece : clippedCurve (points, strip_.y, strip_.bottom()))
+            pen_.path (std::move (piece), Ink::ink, 1.6);
+    }
+
     void addLevelLine()
     {
         std::vector<DrawingPoint> points;
         for (std::size_t row = 0; row < rows_.size(); ++row)
         {
             if (std::isfinite (decibels (rows_[row])))
-                points.push_back ({ xOf (row) + 0.5 * keyWidth(), up_.at (decibels (rows_[row])) });
-            else if (! points.empty())
-                pen_.path (std::exchange (points, {}), Ink::ink, 1.6);
-            if (rows_[row].key == keyInHand_ && ! points.empty())
+                points.push_back ({ xOf (row) + 0.5 * keyWidth(), up_.beyond (decibels (rows_[row])) });
+            else
+                addLevelPiece (std::exchange (points, {}));
+            if (rows_[row].key == keyInHand_ && up_.contains (decibels (rows_[row])))
                 pen_.disc (points.back(), 3.0, Ink::ink);
         }
-        if (! points.empty())
-            pen_.path (std::move (points), Ink::ink, 1.6);
+        addLevelPiece (points);
     }
 
     void addKeyNames()

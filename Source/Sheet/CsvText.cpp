@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sheet/CsvText.h"
 
+#include "Units/CsvCell.h"
+
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -20,15 +22,7 @@ CsvText& CsvText::cell (std::string_view text)
     if (isRowBegun_)
         text_ += ',';
     isRowBegun_ = true;
-    if (text.find_first_of (",\"\r\n") == std::string_view::npos)
-    {
-        text_ += text;
-        return *this;
-    }
-    text_ += '"';
-    for (const char letter : text)
-        text_.append (letter == '"' ? 2 : 1, letter);
-    text_ += '"';
+    text_ += csvCell (text);
     return *this;
 }
 

@@ -12,6 +12,8 @@ namespace stopwright
 class DrawingPen
 {
 public:
+    static constexpr double sourceStrength = 0.55; ///< of areas in the ink of the source
+
     explicit DrawingPen (Drawing& drawing) : drawing_ (drawing) {}
 
     void line (DrawingPoint from, DrawingPoint to, Ink ink, double width = 1.0, bool isDashed = false);

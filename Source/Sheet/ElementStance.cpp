@@ -90,6 +90,8 @@ private:
         const auto& at = graph_.nodes[static_cast<std::size_t> (node (lead))];
         if (at.role == NodeRole::rail)
             return at.isAbove ? 2 : -2;
+        if (at.role == NodeRole::named)
+            return 1;
         return at.role == NodeRole::common ? -1 : 1;
     }
 

@@ -24,7 +24,6 @@ constexpr double lowestDb = -80.0;
 constexpr double usualHighestDb = 6.0;
 constexpr double mostHighestDb = 20.0;
 constexpr double highestHz = 20000.0;
-constexpr double sourceStrength = 0.55;
 constexpr double windowStrength = 0.2;
 
 // Base lines of the two rows below the plot, in ems.
@@ -90,13 +89,7 @@ private:
     DrawingBox addLegend (const DrawingBox& area)
     {
         PictureLegend legend (pen_, area, letter_);
-        legend.add (
-            [this] (const DrawingBox& box)
-            {
-                pen_.fill (box, Ink::source, sourceStrength);
-                pen_.hatch (box, Ink::source);
-            },
-            "source");
+        legend.addSource ("source");
         legend.add (
             [this] (const DrawingBox& box) {
                 pen_.fill ({ box.x + 0.3 * box.width, box.y, 0.4 * box.width, box.height }, Ink::result);
@@ -192,7 +185,7 @@ private:
         }
         const double top = up_.at (bar.sourceDb);
         const DrawingBox behind { x - 0.5 * width, top, width, plot_.bottom() - top };
-        pen_.fill (behind, Ink::source, sourceStrength);
+        pen_.fill (behind, Ink::source, DrawingPen::sourceStrength);
         if (width > 5.0)
             pen_.hatch (behind, Ink::source);
         const double resultTop = up_.at (bar.resultDb);

@@ -55,7 +55,11 @@ void moveOutput (const CardGraph& graph, std::vector<SheetBlock>& blocks, int le
 
 } // namespace
 
-IslandSheet layOutIsland (const Card& card, const CardGraph& graph, const std::vector<int>& island, int leastWidth)
+std::optional<IslandSheet> layOutIsland (const Card& card,
+                                         const CardGraph& graph,
+                                         const std::vector<int>& island,
+                                         int leastWidth,
+                                         LayoutEffort& effort)
 {
     auto placed = islandBlocks (card, graph, island);
     IslandSheet sheet;
@@ -63,11 +67,13 @@ IslandSheet layOutIsland (const Card& card, const CardGraph& graph, const std::v
     {
         const auto spacing = spaceBlocks (placed, spread);
         moveOutput (graph, placed.blocks, leastWidth);
-        if (auto wires = layWires (graph, placed, spacing, spread == greatestSpread))
+        if (auto wires = layWires (graph, placed, spacing, spread == greatestSpread, effort))
         {
             sheet.wires = std::move (*wires);
             break;
         }
+        if (effort.isSpent())
+            return std::nullopt;
     }
     sheet.blocks = std::move (placed.blocks);
     measure (sheet);
@@ -76,14 +82,15 @@ IslandSheet layOutIsland (const Card& card, const CardGraph& graph, const std::v
     return sheet;
 }
 
-IslandSheet layOutLoose (const Card& card, const CardGraph& graph, int greatestWidth)
+IslandSheet
+    layOutInLines (const Card& card, const CardGraph& graph, const std::vector<int>& elements, int greatestWidth)
 {
     IslandSheet sheet;
     const std::vector<int> layers (graph.nodes.size(), -1);
     GridPoint next;
     int lineTop = 0;
     int lineBottom = 0;
-    for (const int element : graph.loose)
+    for (const int element : elements)
     {
         const auto stance = stanceOf (card, graph, layers, graph.elements[static_cast<std::size_t> (element)]);
         auto block = makeBlock (card, graph, element, stance, false);

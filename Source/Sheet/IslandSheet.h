@@ -2,7 +2,9 @@
 #pragma once
 
 #include "Sheet/IslandWires.h"
+#include "Sheet/LayoutEffort.h"
 
+#include <optional>
 #include <vector>
 
 namespace stopwright
@@ -18,11 +20,16 @@ struct IslandSheet
 };
 
 /// Lays out an island; its output, if it has one, stands at least `leastWidth` steps from its left edge. Blocks are spread
-/// until all wires find a way. Threading: [control].
-IslandSheet layOutIsland (const Card& card, const CardGraph& graph, const std::vector<int>& island, int leastWidth);
+/// until all wires find a way. Nothing when the effort was spent before. Threading: [control].
+std::optional<IslandSheet> layOutIsland (const Card& card,
+                                         const CardGraph& graph,
+                                         const std::vector<int>& island,
+                                         int leastWidth,
+                                         LayoutEffort& effort);
 
 /// Elements without a signal node, side by side in lines of at most that width.
-IslandSheet layOutLoose (const Card& card, const CardGraph& graph, int greatestWidth);
+IslandSheet
+    layOutInLines (const Card& card, const CardGraph& graph, const std::vector<int>& elements, int greatestWidth);
 
 /// Moves everything.
 void shift (IslandSheet& sheet, GridPoint by);

@@ -27,13 +27,13 @@ public:
           grid_ (makeGrid())
     {}
 
-    std::optional<IslandWires> lay (bool isLastTry)
+    std::optional<IslandWires> lay (bool isLastTry, LayoutEffort& effort)
     {
         for (const auto& block : island_.blocks)
             blockOut (block);
         layRail();
         collectNets();
-        if (! WireRouter (grid_, nets_).route() && ! isLastTry)
+        if (! WireRouter (grid_, nets_, effort).route() && (! isLastTry || effort.isSpent()))
             return std::nullopt;
         gather();
         return std::move (found_);
@@ -171,10 +171,13 @@ private:
 
 } // namespace
 
-std::optional<IslandWires>
-    layWires (const CardGraph& graph, const IslandBlocks& island, const BlockSpacing& spacing, bool isLastTry)
+std::optional<IslandWires> layWires (const CardGraph& graph,
+                                     const IslandBlocks& island,
+                                     const BlockSpacing& spacing,
+                                     bool isLastTry,
+                                     LayoutEffort& effort)
 {
-    return WireLayer (graph, island, spacing).lay (isLastTry);
+    return WireLayer (graph, island, spacing).lay (isLastTry, effort);
 }
 
 } // namespace stopwright

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "Sheet/BlockSpacing.h"
+#include "Sheet/LayoutEffort.h"
 #include "Sheet/WireShape.h"
 
 #include <optional>
@@ -25,8 +26,11 @@ struct IslandWires
 };
 
 /// Lays the wires between the blocks of an island. Nothing when a wire found no way: spread the blocks and try again;
-/// with `isLastTry`, what could be laid. Threading: [control].
-std::optional<IslandWires>
-    layWires (const CardGraph& graph, const IslandBlocks& island, const BlockSpacing& spacing, bool isLastTry);
+/// with `isLastTry`, what could be laid, unless the effort was spent. Threading: [control].
+std::optional<IslandWires> layWires (const CardGraph& graph,
+                                     const IslandBlocks& island,
+                                     const BlockSpacing& spacing,
+                                     bool isLastTry,
+                                     LayoutEffort& effort);
 
 } // namespace stopwright

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <utility>
 
 namespace stopwright
@@ -51,7 +52,10 @@ public:
         for (auto& node : layout_.nodes)
         {
             if (! node.label.text.empty())
+            {
                 loose_.push_back (&node.label);
+                shortNames_[&node.label] = node.shortName;
+            }
             for (auto& sign : node.signs)
                 if (! sign.name.text.empty())
                     loose_.push_back (&sign.name);
@@ -63,10 +67,20 @@ public:
         for (auto& item : layout_.items)
             tryFactors ([&] (double factor) { return tryItem (item, factor); });
         for (auto* text : loose_)
-            tryFactors ([&] (double factor) { return tryLoose (*text, factor); });
+            growLoose (*text);
     }
 
 private:
+    /// A name that does not get to its size whole is shortened rather than left small.
+    void growLoose (DrawnText& text)
+    {
+        if (tryLoose (text, factor_))
+            return;
+        if (const auto name = shortNames_.find (&text); name != shortNames_.end())
+            text.text = name->second;
+        tryFactors ([&] (double factor) { return tryLoose (text, factor); });
+    }
+
     /// What no letters move: bodies, wires, dots and signs. Rings are asked by their radius.
     static SchematicLayout withoutTexts (SchematicLayout layout)
     {
@@ -144,6 +158,7 @@ private:
     double factor_;
     std::vector<DrawingBox> fixed_;
     std::vector<DrawnText*> loose_; ///< names of nodes and rails
+    std::map<const DrawnText*, std::string> shortNames_;
 };
 
 } // namespace

@@ -66,11 +66,10 @@ public:
             setProbe (node, segments);
             if (isNamedBySigns (node))
                 continue;
-            node.label.text = node.name;
             node.label.size = SheetGrid::captionSize;
             node.label.ink = Ink::faintInk;
-            if (! std::any_of (segments.begin(), segments.end(),
-                               [&] (const Segment& segment) { return tryAlong (node, segment); }))
+            if (! tryText (node, node.name, segments)
+                && (node.shortName == node.name || ! tryText (node, node.shortName, segments)))
                 node.label.text.clear();
         }
     }
@@ -91,11 +90,19 @@ private:
             node.probe = node.signs.front().at;
     }
 
+    bool tryText (SheetNode& node, const std::string& text, const std::vector<Segment>& segments)
+    {
+        node.label.text = text;
+        return std::ranges::any_of (segments, [&] (const Segment& segment) { return tryAlong (node, segment); });
+    }
+
     bool tryAt (SheetNode& node, DrawingPoint at, TextAlign align)
     {
         node.label.at = at;
         node.label.align = align;
         const auto box = textBox (node.label);
+        if (box.x < 0.0 || box.y < 0.0 || box.right() > layout_.width || box.bottom() > layout_.height)
+            return false;
         if (std::any_of (taken_.begin(), taken_.end(), [&] (const DrawingBox& other) { return other.meets (box); }))
             return false;
         taken_.push_back (box);

@@ -45,6 +45,17 @@ void PictureLegend::add (const std::function<void (const DrawingBox&)>& sign, co
     this->word (x_ + wordX, fittedText (word, letter_, false, area_.right() - x_ - wordX));
 }
 
+void PictureLegend::addSource (const std::string& word)
+{
+    add (
+        [this] (const DrawingBox& box)
+        {
+            pen_.fill (box, Ink::source, DrawingPen::sourceStrength);
+            pen_.hatch (box, Ink::source);
+        },
+        word);
+}
+
 void PictureLegend::note (const std::string& word)
 {
     if (x_ + textWidth (word, letter_, false) <= area_.right())

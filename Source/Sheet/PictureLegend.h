@@ -20,6 +20,9 @@ public:
     /// A sign drawn in the box that it is given, so many usual signs wide, and its word.
     void add (const std::function<void (const DrawingBox&)>& sign, const std::string& word, double signs = 1.0);
 
+    /// The sign of what the generators give: hatched, so that it is told without colour.
+    void addSource (const std::string& word);
+
     /// A word without a sign, left out when it does not fit on the line.
     void note (const std::string& word);
 

@@ -30,6 +30,19 @@ double PlotAxis::at (double value) const noexcept
     return from + place * (to - from);
 }
 
+double PlotAxis::beyond (double value) const noexcept
+{
+    constexpr double farthest = 100.0;
+    const double lowest = first <= last ? -farthest : farthest;
+    const double place = (value - first) / (last - first);
+    return from + (std::isnan (place) ? lowest : std::clamp (place, -farthest, farthest)) * (to - from);
+}
+
+bool PlotAxis::contains (double value) const noexcept
+{
+    return value >= std::min (first, last) && value <= std::max (first, last);
+}
+
 std::vector<AxisMark> decibelMarks (const PlotAxis& axis, double letter, const std::string& unit)
 {
     constexpr double leastLabelRoom = 1.5; // ems

@@ -20,6 +20,12 @@ struct PlotAxis
 
     /// The place of a value, no further out than the ends; minus infinity is at the end of the small values.
     double at (double value) const noexcept;
+
+    /// The place of a value also outside the ends, on an axis that is not logarithmic; infinite ones a hundred of its
+    /// lengths away.
+    double beyond (double value) const noexcept;
+
+    bool contains (double value) const noexcept;
 };
 
 /// A value that has a line across the plot and a label beside it.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sheet/ResponseDrawing.h"
 
+#include "Sheet/ClippedCurve.h"
 #include "Sheet/CsvText.h"
 #include "Sheet/PictureLegend.h"
 #include "Sheet/PlotAxis.h"
@@ -11,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 namespace stopwright
@@ -77,6 +79,26 @@ private:
         return std::ranges::any_of (reading_.curves, [] (const Curve& curve) { return ! curve.partials.empty(); });
     }
 
+    /// The ten above the highest level, with a tenth to spare.
+    double topDb() const
+    {
+        double highest = -shownDb;
+        for (const auto& curve : reading_.curves)
+            for (const auto& row : curve.rows)
+                highest = std::max (highest, row.magnitudeDb);
+        constexpr double step = 10.0;
+        return step * std::ceil (highest / step + 0.1);
+    }
+
+    /// What to say of a curve of which nothing is to be seen.
+    std::string whereabouts (const Curve& curve) const
+    {
+        const double bottom = topDb() - shownDb;
+        const bool isBelow =
+            std::ranges::all_of (curve.rows, [&] (const auto& row) { return row.magnitudeDb < bottom; });
+        return isBelow && ! curve.rows.empty() ? " (below the scale)" : "";
+    }
+
     DrawingBox addLegend (const DrawingBox& area)
     {
         PictureLegend legend (pen_, area, letter_);
@@ -87,7 +109,8 @@ private:
                     const double y = box.y + 0.5 * box.height;
                     pen_.line ({ box.x, y }, { box.right(), y }, style.ink, style.width, style.isDashed);
                 },
-                (reading_.curves.size() > 1 ? std::to_string (curve + 1) + " " : "from ") + reading_.curves[curve].tap);
+                (reading_.curves.size() > 1 ? std::to_string (curve + 1) + " " : "from ") + reading_.curves[curve].tap
+                    + whereabouts (reading_.curves[curve]));
         if (hasPartials())
         {
             legend.add ([this] (const DrawingBox& box) { pen_.disc (middleOf (box), 0.27 * letter_, Ink::ink); },
@@ -118,12 +141,7 @@ private:
             strip_ = { plot_.x, plot_.bottom() - height, plot_.width, height };
             plot_.height -= height + gap;
         }
-        double highest = -shownDb;
-        for (const auto& curve : reading_.curves)
-            for (const auto& row : curve.rows)
-                highest = std::max (highest, row.magnitudeDb);
-        constexpr double step = 10.0;
-        const double top = step * std::ceil (highest / step + 0.1);
+        const double top = topDb();
         across_ = { ResponseReading::lowestHz, ResponseReading::highestHz, plot_.x, plot_.right(), true };
         level_ = { top - shownDb, top, plot_.bottom(), plot_.y, false };
         phase_ = { -halfTurn, halfTurn, strip_.bottom(), strip_.y, false };
@@ -150,10 +168,13 @@ private:
         std::vector<DrawingPoint> points;
         points.reserve (curve.rows.size());
         for (const auto& row : curve.rows)
-            points.push_back ({ across_.at (row.frequencyHz), level_.at (row.magnitudeDb) });
+            points.push_back ({ across_.at (row.frequencyHz), level_.beyond (row.magnitudeDb) });
         addPartials (curve);
-        addNumber (index, points);
-        pen_.path (std::move (points), style.ink, style.width, style.isDashed);
+        auto pieces = clippedCurve (points, plot_.y, plot_.bottom());
+        if (! pieces.empty())
+            addNumber (index, *std::ranges::max_element (pieces, {}, &std::vector<DrawingPoint>::size));
+        for (auto& piece : pieces)
+            pen_.path (std::move (piece), style.ink, style.width, style.isDashed);
         if (hasPhase_)
             addPhase (curve, style);
     }
@@ -193,7 +214,7 @@ private:
         for (const auto& partial : curve.partials)
         {
             const double x = across_.at (partial.row.frequencyHz);
-            if (x - lastX < apart)
+            if (x - lastX < apart || ! level_.contains (partial.row.magnitudeDb))
                 continue;
             lastX = x;
             const DrawingPoint place { x, level_.at (partial.row.magnitudeDb) };
@@ -217,7 +238,9 @@ private:
             picture_.spots.push_back (
                 { { x - left, plot_.y, left + std::min (widest, 0.5 * after), format_.height - plot_.y },
                   places[index].sentence,
-                  DrawingPoint { x, level_.at (places[index].magnitudeDb) } });
+                  level_.contains (places[index].magnitudeDb)
+                      ? std::optional (DrawingPoint { x, level_.at (places[index].magnitudeDb) })
+                      : std::nullopt });
         }
     }
 

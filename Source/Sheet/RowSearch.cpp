@@ -21,6 +21,7 @@ constexpr int startsOfSmall = 16;
 constexpr int startsOfLarge = 3;
 constexpr int mostRounds = 12;
 constexpr long workOfAll = 80'000'000; ///< bounds the time that a large card takes
+constexpr std::size_t usualItems = 96; ///< with more the work falls as their square
 
 class RowSearcher
 {
@@ -32,7 +33,7 @@ public:
         RowChoice best;
         long bestCost = -1;
         const int starts = chains_.size() <= smallPlan ? startsOfSmall : startsOfLarge;
-        mostWork_ = workOfAll / (starts + 1);
+        mostWork_ = workFor (plan_.items.size()) / (starts + 1);
         for (int start = 0; start < starts; ++start)
         {
             begin (start);
@@ -52,6 +53,15 @@ public:
     }
 
 private:
+    /// So many that moving one chain alone would cost too much.
+    bool isCrowd() const { return plan_.items.size() > usualItems; }
+
+    static long workFor (std::size_t items)
+    {
+        const double share = static_cast<double> (usualItems) / static_cast<double> (std::max (usualItems, items));
+        return static_cast<long> (static_cast<double> (workOfAll) * share * share);
+    }
+
     /// Every chain in a row of its own, in an order that differs from start to start.
     void begin (int start)
     {
@@ -106,6 +116,8 @@ private:
 
     bool accept (const RowChoice& candidate)
     {
+        if (isCrowd() && work_ >= mostWork_)
+            return false;
         work_ += workOfTrial();
         const long cost = cost_.of (candidate, now_);
         if (cost >= now_)

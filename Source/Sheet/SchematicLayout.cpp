@@ -12,13 +12,18 @@ namespace stopwright
 namespace
 {
 
-constexpr int islandGap = 3;   ///< steps between what is not joined
-constexpr int leastWidth = 30; ///< steps before loose parts begin a new line
+constexpr int islandGap = 3;     ///< steps between what is not joined
+constexpr int leastWidth = 30;   ///< steps before loose parts begin a new line
+constexpr int tangleWidth = 150; ///< steps before parts begin a new line whose nodes are told by name
 
 class LayoutMaker
 {
 public:
-    explicit LayoutMaker (const Card& card) : card_ (card), graph_ (graphOf (card)) {}
+    explicit LayoutMaker (const Card& card)
+        : card_ (card),
+          graph_ (graphOf (card)),
+          effort_ (LayoutEffort::forElements (graph_.elements.size()))
+    {}
 
     SchematicLayout make()
     {
@@ -33,8 +38,8 @@ public:
             if (sheet.wires.hasRail)
                 common().signs.push_back ({ toPoints (sheet.wires.railSign), false, {} });
         }
-        labelNodes (layout_);
         measure();
+        labelNodes (layout_);
         return std::move (layout_);
     }
 
@@ -46,16 +51,16 @@ private:
         std::vector<IslandSheet> others;
         for (std::size_t index = 1; index < graph_.islands.size(); ++index)
         {
-            others.push_back (layOutIsland (card_, graph_, graph_.islands[index], 0));
+            others.push_back (layOut (graph_.islands[index], 0));
             width = std::max (width, others.back().high.x - others.back().low.x);
         }
         if (! graph_.loose.empty())
-            others.push_back (layOutLoose (card_, graph_, width));
+            others.push_back (layOutInLines (card_, graph_, graph_.loose, width));
         int widest = 0;
         for (const auto& sheet : others)
             widest = std::max (widest, sheet.high.x - sheet.low.x);
         if (! graph_.islands.empty())
-            sheets_.push_back (layOutIsland (card_, graph_, graph_.islands.front(), widest));
+            sheets_.push_back (layOut (graph_.islands.front(), widest));
         std::move (others.begin(), others.end(), std::back_inserter (sheets_));
         int top = 0;
         for (auto& sheet : sheets_)
@@ -63,6 +68,19 @@ private:
             shift (sheet, { -sheet.low.x, top - sheet.low.y });
             top = sheet.high.y + islandGap;
         }
+    }
+
+    /// With wires where that does not cost too much, else with the names of its nodes at all leads.
+    IslandSheet layOut (const std::vector<int>& island, int outputAt)
+    {
+        if (! effort_.isSpent())
+            if (auto sheet = layOutIsland (card_, graph_, island, outputAt, effort_))
+                return std::move (*sheet);
+        for (const int element : island)
+            for (const int node : graph_.elements[static_cast<std::size_t> (element)].nodes)
+                if (graph_.isSignal (node))
+                    graph_.nodes[static_cast<std::size_t> (node)].role = NodeRole::named;
+        return layOutInLines (card_, graph_, island, tangleWidth);
     }
 
     void start()
@@ -79,7 +97,7 @@ private:
             layout_.items.back().kind = SheetItemKind::output;
         layout_.nodes.reserve (graph_.nodes.size());
         for (const auto& node : graph_.nodes)
-            layout_.nodes.push_back ({ node.name, {}, {}, {}, {}, {} });
+            layout_.nodes.push_back ({ node.name, {}, {}, {}, node.shortName, {}, {} });
     }
 
     static DrawingPoint toPoints (GridPoint at)
@@ -168,7 +186,7 @@ private:
             node.dots.push_back (toPoints (dot));
     }
 
-    /// Node names may stand a little outside what was measured on the grid; the margin takes them.
+    /// With the margin, in which node names may stand too.
     void measure()
     {
         for (const auto& sheet : sheets_)
@@ -183,6 +201,7 @@ private:
 
     const Card& card_;
     CardGraph graph_;
+    LayoutEffort effort_;
     std::vector<IslandSheet> sheets_;
     SchematicLayout layout_;
 };

@@ -27,7 +27,7 @@ struct SheetTerminal
     std::string node;
 };
 
-/// The bar of circuit common or of a supply's rail, where wires end instead of running on.
+/// The bar of circuit common, of a supply's rail or of a tangle's node, where wires end instead of running on.
 struct SheetSign
 {
     DrawingPoint at;      ///< the middle of the bar
@@ -50,15 +50,16 @@ struct SheetItem
     DrawingBox labelBox;
 };
 
-/// The wires of a node. Common and rails may lie in several pieces, each ending on a sign.
+/// The wires of a node. Common, rails and nodes of a tangle may lie in several pieces, each ending on a sign.
 struct SheetNode
 {
     std::string name;
     std::vector<std::vector<DrawingPoint>> wires;
     std::vector<DrawingPoint> dots; ///< where three or more wires join
     std::vector<SheetSign> signs;
-    DrawnText label;    ///< empty for common, and where no room was found
-    DrawingPoint probe; ///< a spot on its wire to click
+    std::string shortName; ///< how it is called where its whole name has no room
+    DrawnText label;       ///< empty for common, and where no room was found
+    DrawingPoint probe;    ///< a spot on its wire to click
 };
 
 enum class SheetDirection
@@ -92,7 +93,8 @@ struct SchematicLayout
 };
 
 /// Lays out any card, also one that is unfinished or that NetlistCheck refuses: what is not joined to the rest lies beneath
-/// it. The same card gives the same layout, whatever the order of its taps and parts. Threading: [control].
+/// it. What is so tangled that wires cost too much to find (see LayoutEffort) has its nodes' names at all leads instead.
+/// The same card gives the same layout, whatever the order of its taps and parts. Threading: [control].
 SchematicLayout layOutSchematic (const Card& card);
 
 } // namespace stopwright

@@ -69,7 +69,8 @@ private:
             const auto& at = block_.stance.leads[lead];
             if (block_.joinsRail && held.role == NodeRole::common && at.outward.y > 0)
                 continue;
-            addSign ({ node, held.isAbove, {}, held.role == NodeRole::rail ? held.name : std::string() }, at);
+            const bool isAbove = held.role == NodeRole::named ? at.end.y < 0 : held.isAbove;
+            addSign ({ node, isAbove, {}, held.role == NodeRole::common ? std::string() : held.shortName }, at);
         }
     }
 

@@ -19,7 +19,6 @@ namespace
 {
 
 constexpr double lowestDb = -60.0;
-constexpr double sourceStrength = 0.55;
 
 bool hasLimit (const StageHeadroom& stage)
 {
@@ -74,13 +73,7 @@ private:
     DrawingBox addLegend (const DrawingBox& area)
     {
         PictureLegend legend (pen_, area, letter_);
-        legend.add (
-            [this] (const DrawingBox& box)
-            {
-                pen_.fill (box, Ink::source, sourceStrength);
-                pen_.hatch (box, Ink::source);
-            },
-            "peak bound");
+        legend.addSource ("peak bound");
         legend.add (
             [this] (const DrawingBox& box) {
                 pen_.fill ({ box.x, box.y + 0.25 * box.height, box.width, 0.5 * box.height }, Ink::result);
@@ -172,7 +165,7 @@ private:
         const double peak = across_.at (-stage.roomDb);
         const double limit = across_.at (0.0);
         const DrawingBox wide { bar.x, bar.y, std::min (peak, limit) - bar.x, bar.height };
-        pen_.fill (wide, Ink::source, sourceStrength);
+        pen_.fill (wide, Ink::source, DrawingPen::sourceStrength);
         pen_.hatch (wide, Ink::source);
         if (peak > limit)
             pen_.fill ({ limit, bar.y, peak - limit, bar.height }, Ink::notice);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sheet/WaveDrawing.h"
 
+#include "Sheet/ClippedCurve.h"
 #include "Sheet/CsvText.h"
 #include "Sheet/DrawingPen.h"
 #include "Sheet/ReadingWords.h"
@@ -9,6 +10,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 namespace stopwright
@@ -121,9 +123,10 @@ private:
 
     double yOf (double value) const
     {
-        const double place = std::clamp (0.5 - value / (setting_.voltsPerDivision * up), 0.0, 1.0);
-        return plot_.y + plot_.height * place;
+        return plot_.y + plot_.height * (0.5 - value / (setting_.voltsPerDivision * up));
     }
+
+    bool isShown (double value) const { return std::abs (value) <= 0.5 * setting_.voltsPerDivision * up; }
 
     void rule()
     {
@@ -163,7 +166,11 @@ private:
             points.push_back ({ x, yOf (isRising ? span.lowest : span.highest) });
             points.push_back ({ x, yOf (isRising ? span.highest : span.lowest) });
         }
-        pen_.path (std::move (points), Ink::result, 1.8);
+        auto pieces = clippedCurve (points, plot_.y, plot_.bottom());
+        if (pieces.empty())
+            picture_.sentence = "The whole trace lies beyond the screen; choose more volts a division.";
+        for (auto& piece : pieces)
+            pen_.path (std::move (piece), Ink::result, 1.8);
     }
 
     void addSpots()
@@ -176,9 +183,10 @@ private:
             const double value = reading_.at (time);
             const double x = xOf ((index + 0.5) / spotsPerDivision);
             const double width = plot_.width / count;
-            picture_.spots.push_back ({ { x - 0.5 * width, plot_.y, width, plot_.height },
-                                        seconds (time) + " after the rising edge: " + voltsText (value),
-                                        DrawingPoint { x, yOf (value) } });
+            picture_.spots.push_back (
+                { { x - 0.5 * width, plot_.y, width, plot_.height },
+                  seconds (time) + " after the rising edge: " + voltsText (value),
+                  isShown (value) ? std::optional (DrawingPoint { x, yOf (value) }) : std::nullopt });
         }
     }
 

@@ -36,9 +36,10 @@ int spanOf (const WireNet& net)
 
 } // namespace
 
-WireRouter::WireRouter (WireGrid& grid, const std::vector<WireNet>& nets)
+WireRouter::WireRouter (WireGrid& grid, const std::vector<WireNet>& nets, LayoutEffort& effort)
     : grid_ (grid),
       nets_ (nets),
+      effort_ (effort),
       cost_ (4 * grid.pointCount()),
       origin_ (cost_.size(), noState),
       stamp_ (cost_.size()),
@@ -111,8 +112,9 @@ bool WireRouter::routeNet (std::size_t index)
         isTarget_[grid_.indexOf (pins[pin])] = 1;
     leaveTree (net, { grid_.indexOf (pins.front()) });
     std::size_t left = pins.size() - 1;
-    while (left > 0 && ! queue_.empty())
+    while (left > 0 && ! queue_.empty() && ! effort_.isSpent())
     {
+        --effort_.steps;
         const auto state = queue_.top();
         queue_.pop();
         const auto point = state.index / 4;

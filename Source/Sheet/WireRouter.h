@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #pragma once
 
+#include "Sheet/LayoutEffort.h"
 #include "Sheet/WireGrid.h"
 
 #include <cstdint>
@@ -25,9 +26,10 @@ struct WireNet
 class WireRouter
 {
 public:
-    WireRouter (WireGrid& grid, const std::vector<WireNet>& nets);
+    /// What it visits is taken off the effort.
+    WireRouter (WireGrid& grid, const std::vector<WireNet>& nets, LayoutEffort& effort);
 
-    /// Whether all could be laid.
+    /// Whether all could be laid. Once the effort is spent it looks no further.
     bool route();
 
 private:
@@ -67,6 +69,7 @@ private:
 
     WireGrid& grid_;
     const std::vector<WireNet>& nets_;
+    LayoutEffort& effort_;
     std::vector<int> cost_;
     std::vector<std::size_t> origin_;
     std::vector<std::uint32_t> stamp_;

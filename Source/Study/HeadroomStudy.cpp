@@ -47,6 +47,12 @@ double meantShare (double share)
 class Headroom
 {
 public:
+    // What it hands out asks this object.
+    Headroom (const Headroom&) = delete;
+    Headroom (Headroom&&) = delete;
+    Headroom& operator= (const Headroom&) = delete;
+    Headroom& operator= (Headroom&&) = delete;
+
     Headroom (const Instrument& instrument,
               const InstrumentCards& cards,
               const HeadroomRequest& request,
@@ -77,6 +83,8 @@ public:
                          "the stops a bus in the instrument.");
         return std::move (stages_);
     }
+
+    ~Headroom() = default;
 
 private:
     void addBus (std::size_t bus)

@@ -154,11 +154,16 @@ TrialLevels::Keys TrialLevels::keysOf (const std::vector<HeldKey>& held, const H
     return soundingKeys (instrument_, there);
 }
 
-TrialLevels::Tone TrialLevels::ampsOfOthers (std::size_t bus, const InstrumentCards& cards, const Keys& keys) const
+std::optional<TrialLevels::Tone> TrialLevels::ampsOfOthers (std::size_t bus,
+                                                            const InstrumentCards& cards,
+                                                            const Keys& keys,
+                                                            const std::function<bool()>& isUnwanted) const
 {
     Tones amps;
     for (const std::size_t stop : drawnStopsOn (rail_, bus))
     {
+        if (isUnwanted())
+            return std::nullopt;
         const StopTablet& tablet = instrument_.stops[stop];
         addAmps (*cards.ofStops[stop], rail_.keySource (stop), rail_.port (stop), tablet,
                  keys[*indexOf (instrument_.divisions, tablet.division)], amps);
@@ -257,28 +262,46 @@ TrialComparison TrialLevels::compare (const Card& a,
                                       const std::vector<HeldKey>& held,
                                       const HeldKey& keyInHand) const
 {
+    return *compareUnless ([] { return false; }, a, b, held, keyInHand);
+}
+
+std::optional<TrialComparison> TrialLevels::compareUnless (const std::function<bool()>& isUnwanted,
+                                                           const Card& a,
+                                                           const Card& b,
+                                                           const std::vector<HeldKey>& held,
+                                                           const HeldKey& keyInHand) const
+{
     const Keys keys = keysOf (held, keyInHand);
     const InstrumentCards cards = sagged (cards_, instrument_, keys);
     std::vector<Tones> outlets (instrument_.outlets.size());
     Tone beside;
     for (std::size_t bus = 0; bus < instrument_.mixingBuses.size(); ++bus)
     {
-        Tone amps = ampsOfOthers (bus, cards, keys);
+        auto amps = ampsOfOthers (bus, cards, keys, isUnwanted);
+        if (! amps || isUnwanted())
+            return std::nullopt;
         if (bus == busInHand_)
-            beside = std::move (amps);
+            beside = std::move (*amps);
         else
-            addOnward (bus, amps, nullptr, outlets);
+            addOnward (bus, *amps, nullptr, outlets);
     }
-    const auto powerWith = [&] (const Card& card)
+    const auto powerWith = [&] (const Card& card) -> std::optional<TonePower>
     {
         auto all = outlets;
-        if (! busInHand_)
-            return heard (all);
-        const Trial trial = trialOf (card, keys);
-        addOnward (*busInHand_, addTones (Tones { beside, trial.amps }), &trial, all);
-        return heard (all);
+        if (busInHand_)
+        {
+            if (isUnwanted())
+                return std::nullopt;
+            const Trial trial = trialOf (card, keys);
+            if (isUnwanted())
+                return std::nullopt;
+            addOnward (*busInHand_, addTones (Tones { beside, trial.amps }), &trial, all);
+        }
+        return isUnwanted() ? std::nullopt : std::optional (heard (all));
     };
-    return { powerWith (a), powerWith (b) };
+    const auto ofA = powerWith (a);
+    const auto ofB = ofA ? powerWith (b) : std::nullopt;
+    return ofB ? std::optional (TrialComparison { *ofA, *ofB }) : std::nullopt;
 }
 
 TrialComparison TrialLevels::ofCards (const Card& a, const Card& b, const std::vector<int>& heldKeys, int keyInHand)

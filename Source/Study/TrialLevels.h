@@ -9,6 +9,7 @@
 
 #include <complex>
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <string>
 #include <unordered_map>
@@ -45,6 +46,14 @@ public:
     TrialComparison
         compare (const Card& a, const Card& b, const std::vector<HeldKey>& held, const HeldKey& keyInHand) const;
 
+    /// The same while it is wanted: `isUnwanted` is asked before each stop that is drawn and before each step with either
+    /// card; nothing once it says so. What was worked out by then is kept for the next time.
+    std::optional<TrialComparison> compareUnless (const std::function<bool()>& isUnwanted,
+                                                  const Card& a,
+                                                  const Card& b,
+                                                  const std::vector<HeldKey>& held,
+                                                  const HeldKey& keyInHand) const;
+
     /// The same for cards with no instrument around them (keySourceForCardAlone), at their unloaded outputs.
     static TrialComparison ofCards (const Card& a, const Card& b, const std::vector<int>& heldKeys, int keyInHand);
 
@@ -71,7 +80,10 @@ private:
 
     void addWays (const InstrumentCards& cards);
     Keys keysOf (const std::vector<HeldKey>& held, const HeldKey& keyInHand) const;
-    Tone ampsOfOthers (std::size_t bus, const InstrumentCards& cards, const Keys& keys) const;
+    std::optional<Tone> ampsOfOthers (std::size_t bus,
+                                      const InstrumentCards& cards,
+                                      const Keys& keys,
+                                      const std::function<bool()>& isUnwanted) const;
     Trial trialOf (const Card& card, const Keys& keys) const;
     std::complex<double> siemensOf (const Trial& trial, double frequencyHz) const;
     void addOnward (std::size_t bus, const Tone& amps, const Trial* trial, std::vector<Tones>& outlets) const;

@@ -101,6 +101,21 @@ TEST_F (NodeRenamingTest, TheOtherTrialKeepsItsNameAndTheProbeFindsIt)
     EXPECT_EQ (schematic().probe(), "treble");
 }
 
+TEST_F (NodeRenamingTest, TheProbeIsNotMisledByANameThatAnotherNodeHasInTheOtherTrial)
+{
+    openView();
+    session_.beginSecondTrial();
+    doubleClick ("t");
+    type ("treble");
+    doubleClick ("out");
+    type ("t");
+    ASSERT_EQ (schematic().probe(), "t");
+    session_.flipTrial();
+    EXPECT_EQ (schematic().probe(), "out");
+    session_.flipTrial();
+    EXPECT_EQ (schematic().probe(), "t");
+}
+
 TEST_F (NodeRenamingTest, AnotherDocumentTakesTheProbeToItsOutput)
 {
     openView();

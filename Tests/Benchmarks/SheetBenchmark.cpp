@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
+#include "Circuit/CircuitLimits.h"
 #include "Organ/CardDocument.h"
 #include "Sheet/SchematicDrawing.h"
 #include "Sheet/SchematicLayout.h"
@@ -75,6 +76,40 @@ void LayOutTangleOf60Parts (benchmark::State& state)
         benchmark::DoNotOptimize (layOutSchematic (card));
 }
 
+/// As many resistors as a card may hold, between 64 nodes: so tangled that nodes are told by name, or a ladder in a row.
+Card largestCard (bool isTangled)
+{
+    Card card;
+    Tap tap;
+    tap.name = "Square 8";
+    tap.node = "n0";
+    card.taps.push_back (tap);
+    for (int part = 0; part < CircuitLimits::parts; ++part)
+    {
+        const int from = isTangled ? part * 37 % CircuitLimits::nodes : part / 2;
+        const auto to = isTangled       ? numbered ("n", (from + 1 + part * part % 61) % CircuitLimits::nodes)
+                        : part % 2 == 0 ? numbered ("n", from + 1)
+                                        : std::string (commonNode);
+        card.parts.push_back ({ numbered ("R", part), { numbered ("n", from), to }, Resistor { 4.7e3 }, 0.0 });
+    }
+    card.output = isTangled ? "n63" : numbered ("n", CircuitLimits::parts / 2);
+    return card;
+}
+
+void LayOutLargestTangle (benchmark::State& state)
+{
+    const auto card = largestCard (true);
+    for (auto _ : state)
+        benchmark::DoNotOptimize (layOutSchematic (card));
+}
+
+void LayOutLargestLadder (benchmark::State& state)
+{
+    const auto card = largestCard (false);
+    for (auto _ : state)
+        benchmark::DoNotOptimize (layOutSchematic (card));
+}
+
 void DrawKrummhorn (benchmark::State& state)
 {
     const auto card = readCard (STOPWRIGHT_ROOT "/Presets/Krummhorn8.json");
@@ -89,4 +124,6 @@ BENCHMARK (LayOutKrummhorn12Parts)->Unit (benchmark::kMillisecond);
 BENCHMARK (LayOutVoxHumana13Parts)->Unit (benchmark::kMillisecond);
 BENCHMARK (LayOutLadderOf60Parts)->Unit (benchmark::kMillisecond);
 BENCHMARK (LayOutTangleOf60Parts)->Unit (benchmark::kMillisecond);
+BENCHMARK (LayOutLargestTangle)->Unit (benchmark::kMillisecond);
+BENCHMARK (LayOutLargestLadder)->Unit (benchmark::kMillisecond);
 BENCHMARK (DrawKrummhorn)->Unit (benchmark::kMillisecond);

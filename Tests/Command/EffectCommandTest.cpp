@@ -31,8 +31,8 @@ TEST (EffectCommand, ListsEveryOtherStop)
                "stop,same_bus,drawn_db,drawn_largest_db,drawn_largest_key,open_db,open_largest_db,open_largest_key,"
                "grounded_db,grounded_largest_db,grounded_largest_key,over_limit");
     EXPECT_EQ (std::count (result.out.begin(), result.out.end(), '\n'), 15);
-    EXPECT_NE (result.out.find ("\"Oboe 8\",1,-0."), std::string::npos) << result.out;
-    EXPECT_NE (result.out.find ("\"Diapason 8\",0,0,0,,0,0,,0,0,,0\n"), std::string::npos) << result.out;
+    EXPECT_NE (result.out.find ("\nOboe 8,1,-0."), std::string::npos) << result.out;
+    EXPECT_NE (result.out.find ("\nDiapason 8,0,0,0,,0,0,,0,0,,0\n"), std::string::npos) << result.out;
 }
 
 TEST (EffectCommand, ListsTheTaps)

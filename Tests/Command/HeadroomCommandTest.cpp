@@ -64,7 +64,7 @@ TEST (HeadroomCommand, PrintsWhatTheLibraryComputes)
     {
         const auto cells = cellsOf (lines[stage + 1]);
         ASSERT_GE (cells.size(), 14U);
-        EXPECT_EQ (cells[0], '"' + wanted[stage].name + '"');
+        EXPECT_EQ (cells[0], wanted[stage].name);
         EXPECT_NEAR (std::stod (cells[5]), wanted[stage].lowestVolts, 1e-11);
         EXPECT_NEAR (std::stod (cells[6]), wanted[stage].highestVolts, 1e-11);
         EXPECT_NEAR (std::stod (cells[7]), wanted[stage].rmsVolts, 1e-11);

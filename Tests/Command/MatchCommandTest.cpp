@@ -111,7 +111,7 @@ TEST (MatchCommand, SolvesAPassiveBus)
     EXPECT_EQ (firstLine (resistors.out), "choice,ohm,first_ohm,second_ohm,step_db,error_db,rms_off_wish_db");
     EXPECT_NEAR (std::stod (cellsOf (resistors.out, 1).at (1)), 92.3e3, 50.0);
     const auto rounded = cellsOf (resistors.out, 2);
-    EXPECT_EQ (rounded.at (0), "\"E24\"");
+    EXPECT_EQ (rounded.at (0), "E24");
     EXPECT_EQ (rounded.at (1), "91000");
     EXPECT_NEAR (std::stod (rounded.at (4)), -5.284, 0.0005);
     EXPECT_NEAR (std::stod (rounded.at (5)), 0.116, 0.0005);
@@ -120,7 +120,7 @@ TEST (MatchCommand, SolvesAPassiveBus)
     arguments.back() = "others";
     const auto others = runProgram (arguments);
     EXPECT_EQ (firstLine (others.out), "stop,re_now_db,re_now_largest_db,re_without_db,re_without_largest_db");
-    EXPECT_EQ (cellsOf (others.out, 1).at (0), "\"S1\"");
+    EXPECT_EQ (cellsOf (others.out, 1).at (0), "S1");
     EXPECT_NEAR (std::stod (cellsOf (others.out, 1).at (3)), -0.514, 0.0005);
 
     arguments.back() = "octaves";

@@ -30,7 +30,7 @@ TEST (TogetherCommand, ListsTheSums)
     EXPECT_EQ (firstLine (result.out),
                "keys,stop,alone_dbv,in_company_dbv,power_sum_dbv,sum_dbv,sum_dbva,re_powers_db,re_strongest_db");
     EXPECT_EQ (std::count (result.out.begin(), result.out.end(), '\n'), 1 + 2 * 61);
-    EXPECT_NE (result.out.find ("\nC#4,\"Krummhorn 8\","), std::string::npos);
+    EXPECT_NE (result.out.find ("\nC#4,Krummhorn 8,"), std::string::npos);
 }
 
 TEST (TogetherCommand, HoldsAChord)
@@ -38,7 +38,7 @@ TEST (TogetherCommand, HoldsAChord)
     const auto result = together ({ "--stops", "Diapason 8, Principal 4", "--chord", "C3 C4", "--csv" });
     EXPECT_EQ (result.status, 0) << result.err;
     EXPECT_EQ (std::count (result.out.begin(), result.out.end(), '\n'), 3);
-    EXPECT_NE (result.out.find ("\nC3 C4,\"Principal 4\","), std::string::npos) << result.out;
+    EXPECT_NE (result.out.find ("\nC3 C4,Principal 4,"), std::string::npos) << result.out;
 }
 
 TEST (TogetherCommand, ListsSharedPartialsAndPolarity)

@@ -160,12 +160,12 @@ private:
         juce::PNGImageFormat().writeImageToStream (view_->createComponentSnapshot (view_->getLocalBounds()), out);
     }
 
-    /// Counts a frame in which another picture of the reading is up: it comes with letters of its own.
+    /// Counts a frame in which another picture of the reading is up.
     void look()
     {
         load_ = std::max (load_, static_cast<double> (processor_.engine().telemetry().loadFraction));
-        const auto* const letters = view_->readings().canvas().picture().drawing.texts.data();
-        if (std::exchange (letters_, letters) != letters)
+        const int shown = view_->readings().canvas().shownCount();
+        if (std::exchange (shownCount_, shown) != shown)
             ++readings_;
     }
 
@@ -187,7 +187,7 @@ private:
     BenchSession session_;
     std::unique_ptr<BenchView> view_;
     live::PaceMeter meter_;
-    const void* letters_ = nullptr;
+    int shownCount_ = 0;
     int readings_ = 0;
     double load_ = 0.0;
 };

@@ -4,6 +4,7 @@
 #include "Circuit/DeviceNetworks.h"
 #include "Circuit/SampleNetworks.h"
 #include "Organ/CardDocument.h"
+#include "Organ/CardEdit.h"
 #include "Sheet/SheetCards.h"
 #include "Sheet/SheetFaults.h"
 
@@ -120,6 +121,33 @@ TEST (LargerLetters, NothingOverlapsOnAnyNetwork)
         expectFaultless (cardOf (randomDeviceNetwork (random)), "device " + name);
         expectFaultless (randomUnfinishedCard (random, random.integer (0, 15)), "unfinished " + name);
     }
+}
+
+TEST (LargerLetters, ALongNodeNameIsShortenedRatherThanLeftSmall)
+{
+    auto card = readCard (STOPWRIGHT_ROOT "/Presets/Krummhorn8.json");
+    const auto first = card.parts.front().nodes;
+    for (const auto& name : first)
+        if (name != commonNode && name != card.output)
+            card = renameNode (card, name, "behind the part " + name + " of all");
+    const auto layout = layOutSchematic (card);
+    constexpr double factor = 1.5;
+    const auto larger = withLargerLetters (layout, factor);
+    int shortened = 0;
+    for (std::size_t node = 0; node < layout.nodes.size(); ++node)
+    {
+        const auto& before = layout.nodes[node].label;
+        const auto& after = larger.nodes[node].label;
+        const bool isWhole = after.text == layout.nodes[node].name;
+        EXPECT_TRUE (isWhole || after.text == layout.nodes[node].shortName || before.text.empty()) << after.text;
+        if (layout.nodes[node].shortName != layout.nodes[node].name)
+        {
+            EXPECT_TRUE (! isWhole || after.size == factor * before.size) << after.text << " stayed small";
+            shortened += isWhole ? 0 : 1;
+        }
+    }
+    EXPECT_GT (shortened, 0);
+    EXPECT_TRUE (sheetFaults (card, larger).empty());
 }
 
 } // namespace stopwright

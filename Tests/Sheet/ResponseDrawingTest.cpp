@@ -73,6 +73,40 @@ TEST (ResponseDrawing, WithoutPartialsThirdsOfAnOctaveAreTold)
     EXPECT_NE (responsePicture ({}, false, usual).sentence.find ("no tap"), std::string::npos);
 }
 
+/// One curve falls by 24 dB an octave from 0 dB, far below the 60 dB that are shown; the other is all below.
+ResponseReading steepTaps()
+{
+    auto steep = curveAt ("Square 8", 0.0);
+    for (auto& row : steep.rows)
+        row.magnitudeDb = -24.0 * std::log2 (row.frequencyHz / 20.0);
+    return { 60, 261.6, { steep, curveAt ("Staircase 8", -75.0) } };
+}
+
+TEST (ResponseDrawing, ACurveLeavesThePictureWhereItLeavesTheScale)
+{
+    const auto picture = responsePicture (steepTaps(), false, usual);
+    const DrawnLine* frame = nullptr;
+    std::vector<const DrawnLine*> curves;
+    for (const auto& line : picture.drawing.lines)
+        if (line.isClosed && line.points.size() == 4)
+            frame = &line;
+        else if (! line.isClosed && line.points.size() > 40)
+            curves.push_back (&line);
+    ASSERT_NE (frame, nullptr);
+    ASSERT_EQ (curves.size(), 1u) << "of the second nothing is to be seen";
+    const double bottom = frame->points[2].y;
+    const double left = frame->points[0].x;
+    const auto& end = curves[0]->points.back();
+    EXPECT_NEAR (end.y, bottom, 1e-9);
+    // Closed form: from +10 dB down the scale ends at -50 dB, 50 / 24 octaves up of the log2 (1000) shown.
+    EXPECT_NEAR (end.x, left + (frame->points[2].x - left) * (50.0 / 24.0) / std::log2 (1000.0), 0.05);
+    EXPECT_LT (curves[0]->points[curves[0]->points.size() - 2].y, bottom) << "it does not run along the edge";
+    EXPECT_TRUE (test::hasText (picture.drawing, "2 Staircase 8 (below the scale)"));
+    EXPECT_FALSE (test::hasText (picture.drawing, "1 Square 8 (below"));
+    for (const auto& format : test::someFormats())
+        EXPECT_EQ (test::pictureFault (responsePicture (steepTaps(), true, format)), "") << format.width;
+}
+
 TEST (ResponseDrawing, HasRoomAtEverySize)
 {
     for (const auto& format : test::someFormats())

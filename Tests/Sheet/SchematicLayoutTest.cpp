@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sheet/SchematicLayout.h"
 
+#include "Circuit/CircuitLimits.h"
 #include "Circuit/DeviceNetworks.h"
 #include "Circuit/SampleNetworks.h"
 #include "Sheet/SheetCards.h"
 #include "Sheet/SheetFaults.h"
+#include "Sheet/SheetGrid.h"
 
 #include <gtest/gtest.h>
 
@@ -112,6 +114,54 @@ TEST (SchematicLayout, LaysALadderOnOneRowOverOneRail)
     EXPECT_EQ (layout.findItem (SheetItemKind::output, 0)->middle.y, tap->middle.y);
     EXPECT_EQ (layout.findNode ("0")->signs.size(), 1U);
     EXPECT_EQ (crossingsOf (layout), 0);
+}
+
+TEST (SchematicLayout, DrawsTheLargestCards)
+{
+    Random random (7104);
+    expectFaultless (ladderCard (CircuitLimits::parts), "ladder");
+    for (const int nodes : { 20, 64, 200 })
+        expectFaultless (meshCard (random, CircuitLimits::parts, nodes), "mesh of " + std::to_string (nodes));
+}
+
+/// What would take seconds to wire, and hours to follow with a finger.
+TEST (SchematicLayout, TellsTheNodesOfATangleByNameAtEveryLead)
+{
+    Random random (7105);
+    const auto tangle = layOutSchematic (meshCard (random, CircuitLimits::parts, CircuitLimits::nodes));
+    std::size_t signs = 0;
+    for (const auto& node : tangle.nodes)
+        signs += node.signs.size();
+    EXPECT_EQ (signs, 2U * CircuitLimits::parts + 2U) << "the leads of all parts, of the tap and of the output";
+    EXPECT_EQ (crossingsOf (tangle), 0);
+    for (const auto& card : { meshCard (random, 40, 16), ladderCard (CircuitLimits::parts) })
+        for (const auto& node : layOutSchematic (card).nodes)
+            EXPECT_TRUE (node.name == commonNode || node.signs.empty()) << node.name << " has its wires";
+}
+
+TEST (SchematicLayout, ShortensALongNodeNameWhereItHasNoRoom)
+{
+    auto card = ladderCard (8);
+    const auto rename = [&] (const std::string& from, const std::string& to)
+    {
+        for (auto& part : card.parts)
+            for (auto& node : part.nodes)
+                node = node == from ? to : node;
+    };
+    rename ("n1", "the node behind the first resistor and before the second one");
+    rename ("n2", "the node behind the first resistor and before the other one");
+    const auto layout = layOutSchematic (card);
+    expectFaultless (card, "long names");
+    std::vector<std::string> shown;
+    for (const auto& node : layout.nodes)
+        if (node.name.size() > 40)
+            shown.push_back (node.label.text);
+    ASSERT_EQ (shown.size(), 2U);
+    for (const auto& name : shown)
+        EXPECT_NE (name.find ("\u2026"), std::string::npos) << name;
+    EXPECT_NE (shown[0], shown[1]);
+    for (const auto& node : layout.nodes)
+        EXPECT_TRUE (node.label.text.empty() || node.label.size == SheetGrid::captionSize) << node.label.text;
 }
 
 } // namespace stopwright

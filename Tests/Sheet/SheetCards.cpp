@@ -118,6 +118,25 @@ Card ladderCard (int partCount)
     return card;
 }
 
+Card meshCard (Random& random, int partCount, int nodeCount)
+{
+    Card card;
+    Tap tap;
+    tap.name = "Square 8";
+    tap.node = "n0";
+    card.taps.push_back (tap);
+    for (int part = 0; part < partCount; ++part)
+    {
+        const int from = random.integer (0, nodeCount - 1);
+        const int to = (from + random.integer (1, nodeCount)) % (nodeCount + 1);
+        const auto name = [&] (int node)
+        { return node == nodeCount ? std::string (commonNode) : numbered ("n", node); };
+        card.parts.push_back ({ numbered ("R", part), { name (from), name (to) }, Resistor { 4.7e3 }, 0.0 });
+    }
+    card.output = numbered ("n", nodeCount - 1);
+    return card;
+}
+
 Card shuffled (Card card, Random& random)
 {
     for (int index = static_cast<int> (card.parts.size()) - 1; index > 0; --index)

@@ -20,6 +20,10 @@ Card randomUnfinishedCard (Random& random, int partCount);
 /// A ladder of sections across and along the signal, with that many parts.
 Card ladderCard (int partCount);
 
+/// Resistors, each between any two of the nodes "n0", "n1" ... and common, with a tap at the first and the output at the
+/// last.
+Card meshCard (Random& random, int partCount, int nodeCount);
+
 /// The same card with taps and parts in another order.
 Card shuffled (Card card, Random& random);
 

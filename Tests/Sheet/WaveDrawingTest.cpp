@@ -57,6 +57,29 @@ TEST (WaveDrawing, TheTraceFillsItsDivisions)
     EXPECT_NEAR (along, 0.125, 0.02);
 }
 
+TEST (WaveDrawing, TheTraceLeavesTheScreenWhereItIsTooHigh)
+{
+    // 0.1 V a division shows 0.4 V to either side of 1 V peak: within it asin (0.4) of each quarter period.
+    const auto picture = wavePicture (sine(), { 0.1, 200e-6 }, usual);
+    const auto frame = std::ranges::find_if (picture.drawing.lines, &DrawnLine::isClosed);
+    ASSERT_NE (frame, picture.drawing.lines.end());
+    const double top = frame->points[0].y;
+    const double bottom = frame->points[2].y;
+    std::size_t pieces = 0;
+    for (const auto& line : picture.drawing.lines)
+        if (line.ink == Ink::result)
+        {
+            ++pieces;
+            const auto onEdge = std::ranges::count_if (line.points, [&] (DrawingPoint point)
+                                                       { return point.y <= top || point.y >= bottom; });
+            EXPECT_LE (onEdge, 2) << "it does not run along the edge";
+        }
+    EXPECT_EQ (pieces, 5u) << "two periods cross the middle four times; the first crossing is cut in two";
+    const auto& crest = picture.spots[6]; // 1.3 divisions, near the crest
+    EXPECT_FALSE (crest.mark.has_value()) << crest.sentence;
+    EXPECT_TRUE (picture.spots[0].mark.has_value());
+}
+
 TEST (WaveDrawing, TellsSettingsAndMeters)
 {
     const auto picture = wavePicture (sine(), {}, usual);

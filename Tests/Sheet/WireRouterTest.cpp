@@ -12,7 +12,8 @@ TEST (WireRouter, RunsStraightBetweenTwoPins)
 {
     WireGrid grid (12, 5);
     const std::vector<WireNet> nets { { { { 1, 2 }, { 9, 2 } }, {}, {}, {} } };
-    ASSERT_TRUE (WireRouter (grid, nets).route());
+    LayoutEffort effort;
+    ASSERT_TRUE (WireRouter (grid, nets, effort).route());
     const auto shape = wireShape (grid, 0);
     ASSERT_EQ (shape.lines.size(), 1U);
     EXPECT_EQ (shape.lines.front(), (std::vector<GridPoint> { { 1, 2 }, { 9, 2 } }));
@@ -23,7 +24,8 @@ TEST (WireRouter, JoinsThreePinsInOneDot)
 {
     WireGrid grid (12, 8);
     const std::vector<WireNet> nets { { { { 1, 2 }, { 9, 2 }, { 5, 6 } }, {}, {}, { 2 } } };
-    ASSERT_TRUE (WireRouter (grid, nets).route());
+    LayoutEffort effort;
+    ASSERT_TRUE (WireRouter (grid, nets, effort).route());
     const auto shape = wireShape (grid, 0);
     EXPECT_EQ (shape.lines.size(), 3U);
     EXPECT_EQ (shape.dots.size(), 1U);
@@ -35,7 +37,8 @@ TEST (WireRouter, GoesRoundWhatIsBlockedAndRoundOtherWires)
     for (int y = 0; y < 7; ++y)
         grid.block ({ 5, y });
     const std::vector<WireNet> nets { { { { 1, 2 }, { 9, 2 } }, {}, {}, {} } };
-    ASSERT_TRUE (WireRouter (grid, nets).route());
+    LayoutEffort effort;
+    ASSERT_TRUE (WireRouter (grid, nets, effort).route());
     for (const auto& line : wireShape (grid, 0).lines)
         EXPECT_EQ (line.size(), 4U);
 }
@@ -44,7 +47,8 @@ TEST (WireRouter, CrossesStraightWhereItMust)
 {
     WireGrid grid (9, 9);
     const std::vector<WireNet> nets { { { { 0, 4 }, { 8, 4 } }, {}, {}, {} }, { { { 4, 0 }, { 4, 8 } }, {}, {}, {} } };
-    ASSERT_TRUE (WireRouter (grid, nets).route());
+    LayoutEffort effort;
+    ASSERT_TRUE (WireRouter (grid, nets, effort).route());
     EXPECT_EQ (grid.degree (grid.indexOf ({ 4, 4 }), 0), 2);
     EXPECT_EQ (grid.degree (grid.indexOf ({ 4, 4 }), 1), 2);
     EXPECT_TRUE (wireShape (grid, 0).dots.empty());
@@ -56,7 +60,22 @@ TEST (WireRouter, SaysWhenThereIsNoWay)
     for (int y = 0; y < 5; ++y)
         grid.block ({ 5, y });
     const std::vector<WireNet> nets { { { { 1, 2 }, { 9, 2 } }, {}, {}, {} } };
-    EXPECT_FALSE (WireRouter (grid, nets).route());
+    LayoutEffort effort;
+    EXPECT_FALSE (WireRouter (grid, nets, effort).route());
+}
+
+TEST (WireRouter, LooksNoFurtherOnceTheEffortIsSpent)
+{
+    WireGrid grid (60, 60);
+    const std::vector<WireNet> nets { { { { 1, 2 }, { 50, 50 } }, {}, {}, {} } };
+    LayoutEffort effort;
+    EXPECT_TRUE (WireRouter (grid, nets, effort).route());
+    const long needed = LayoutEffort().steps - effort.steps;
+    LayoutEffort less { needed / 10 };
+    WireGrid other (60, 60);
+    EXPECT_FALSE (WireRouter (other, nets, less).route());
+    EXPECT_TRUE (less.isSpent());
+    EXPECT_GE (less.steps, -1);
 }
 
 } // namespace stopwright

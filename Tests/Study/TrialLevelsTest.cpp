@@ -241,4 +241,34 @@ TEST (TrialLevels, NamesTheTabletThatIsNotThere)
     }
 }
 
+TEST (TrialLevels, GiveUpWhenNobodyWantsThemAnyMore)
+{
+    auto organ = larkfield();
+    for (StopTablet& stop : organ.instrument.stops)
+        stop.drawn = true;
+    const Card krummhorn = *organ.cards.ofStops[8];
+    auto louder = krummhorn;
+    louder.taps[0].voltsPeakToPeak *= 2.0;
+    const TrialLevels levels (organ.instrument, organ.cards, "Krummhorn 8");
+    const HeldKey key { "Upper manual", 60 };
+    int asked = 0;
+    const auto last = levels.compareUnless (
+        [&]
+        {
+            ++asked;
+            return false;
+        },
+        krummhorn, louder, noKeys, key);
+    ASSERT_TRUE (last.has_value());
+    EXPECT_GT (asked, static_cast<int> (organ.instrument.stops.size())) << "before each stop";
+    for (int most = 0; most < asked; ++most)
+    {
+        int left = most;
+        EXPECT_FALSE (levels.compareUnless ([&] { return left-- == 0; }, krummhorn, louder, noKeys, key).has_value());
+    }
+    const auto after = levels.compare (krummhorn, louder, noKeys, key);
+    EXPECT_EQ (after.differenceDb (LevelMeasure::rms), last->differenceDb (LevelMeasure::rms))
+        << "what was left half done is not in the way";
+}
+
 } // namespace stopwright::test
