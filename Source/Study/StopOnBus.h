@@ -24,6 +24,12 @@ struct TonePower
 {
     double plain = 0.0;
     double aWeighted = 0.0;
+
+    void add (const TonePower& more) noexcept
+    {
+        plain += more.plain;
+        aWeighted += more.aWeighted;
+    }
 };
 
 /// One stop, drawn, over some keys: how loud it is behind its bus and preamp for any mixing resistor of its own and of

@@ -90,12 +90,6 @@ TonePower powerOf (const std::vector<RailPartial>& tone)
     return powerOf (tone, [] (double) { return 1.0; });
 }
 
-void add (const TonePower& more, TonePower& sum)
-{
-    sum.plain += more.plain;
-    sum.aWeighted += more.aWeighted;
-}
-
 TonePower powerOfCard (const Card& card, const std::vector<int>& keys)
 {
     const auto keySource = keySourceForCardAlone (card);
@@ -231,7 +225,7 @@ TrialLevels::Tone TrialLevels::rotated (std::size_t outlet, Tone tone, TonePower
 {
     const RotaryMeans means (instrument_.outlets[outlet].rotary);
     const double late = outlet < outletDelaySeconds_.size() ? outletDelaySeconds_[outlet] : 0.0;
-    add (powerOf (tone, [&means] (double hz) { return means.power (hz) - std::norm (means.gain (hz)); }), apart);
+    apart.add (powerOf (tone, [&means] (double hz) { return means.power (hz) - std::norm (means.gain (hz)); }));
     for (RailPartial& partial : tone)
         partial.volts *=
             means.gain (partial.frequencyHz) * std::polar (1.0, -2.0 * std::numbers::pi * partial.frequencyHz * late);
@@ -250,19 +244,11 @@ TonePower TrialLevels::heard (const std::vector<Tones>& outlets) const
             inStep.back() = rotated (index, std::move (inStep.back()), sum);
         // The mean of (1 + depth sin)^2 is 1 + depth^2 / 2.
         if (outlet.kind == OutletKind::tremulant && outlet.isOn)
-            add (powerOf (inStep.back(), [depth = outlet.tremulant.depth] (double) { return 0.5 * depth * depth; }),
-                 sum);
+            sum.add (
+                powerOf (inStep.back(), [depth = outlet.tremulant.depth] (double) { return 0.5 * depth * depth; }));
     }
-    add (powerOf (addTones (inStep)), sum);
+    sum.add (powerOf (addTones (inStep)));
     return sum;
-}
-
-TrialComparison TrialLevels::compare (const Card& a,
-                                      const Card& b,
-                                      const std::vector<HeldKey>& held,
-                                      const HeldKey& keyInHand) const
-{
-    return *compareUnless ([] { return false; }, a, b, held, keyInHand);
 }
 
 std::optional<TrialComparison> TrialLevels::compareUnless (const std::function<bool()>& isUnwanted,
@@ -287,17 +273,15 @@ std::optional<TrialComparison> TrialLevels::compareUnless (const std::function<b
     }
     const auto powerWith = [&] (const Card& card) -> std::optional<TonePower>
     {
+        if (isUnwanted())
+            return std::nullopt;
         auto all = outlets;
         if (busInHand_)
         {
-            if (isUnwanted())
-                return std::nullopt;
             const Trial trial = trialOf (card, keys);
-            if (isUnwanted())
-                return std::nullopt;
             addOnward (*busInHand_, addTones (Tones { beside, trial.amps }), &trial, all);
         }
-        return isUnwanted() ? std::nullopt : std::optional (heard (all));
+        return heard (all);
     };
     const auto ofA = powerWith (a);
     const auto ofB = ofA ? powerWith (b) : std::nullopt;

@@ -44,9 +44,12 @@ public:
     /// With these keys held, or with `keyInHand` when none is. Keys that are on no keyboard sound nothing.
     /// Fails: Error when a card's network is not sound.
     TrialComparison
-        compare (const Card& a, const Card& b, const std::vector<HeldKey>& held, const HeldKey& keyInHand) const;
+        compare (const Card& a, const Card& b, const std::vector<HeldKey>& held, const HeldKey& keyInHand) const
+    {
+        return *compareUnless ([] { return false; }, a, b, held, keyInHand);
+    }
 
-    /// The same while it is wanted: `isUnwanted` is asked before each stop that is drawn and before each step with either
+    /// The same while it is wanted: `isUnwanted` is asked before each stop that is drawn and before either
     /// card; nothing once it says so. What was worked out by then is kept for the next time.
     std::optional<TrialComparison> compareUnless (const std::function<bool()>& isUnwanted,
                                                   const Card& a,
