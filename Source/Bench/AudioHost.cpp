@@ -33,9 +33,10 @@ AudioHost::~AudioHost()
 
 juce::String AudioHost::noDeviceSentence()
 {
-    return "There is no sound device to play on: no JACK server answers, and no sound card that is free was found under ALSA. "
-           "Start a JACK server, connect a sound card, or close the program that holds it, then press \"Try again\" or choose "
-           "an output below. Or go on silent: keys, knobs and readings work, only nothing is heard.";
+    return "The bench plays on no sound device: no JACK server answered when it was asked, or the device went away, and no "
+           "sound card that is free was found under ALSA. Start a JACK server, connect a sound card, or close the program "
+           "that holds it, then press \"Try again\" or choose an output below. Or go on silent: keys, knobs and readings "
+           "work, only nothing is heard.";
 }
 
 juce::String AudioHost::whyNoDevice() const

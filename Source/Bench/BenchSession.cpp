@@ -268,6 +268,11 @@ void BenchSession::say (const std::string& sentence)
     tellEach ([&] (Listener& listener) { listener.sessionSays (sentence); });
 }
 
+void BenchSession::tell (const std::string& sentence)
+{
+    tellEach ([&] (Listener& listener) { listener.sessionTells (sentence); });
+}
+
 bool BenchSession::attempt (const std::function<void()>& action)
 {
     try

@@ -44,6 +44,9 @@ public:
 
         /// A sentence for the user: why something was refused, and the remedy.
         virtual void sessionSays (const std::string&) {}
+
+        /// A sentence for the user that asks nothing of him: what was done, and where it is.
+        virtual void sessionTells (const std::string&) {}
     };
 
     explicit BenchSession (BenchProcessor& processor);
@@ -172,6 +175,9 @@ public:
 
     /// Tells the listeners a sentence; empty takes the last one away.
     void say (const std::string& sentence);
+
+    /// The same for one that asks nothing of the user.
+    void tell (const std::string& sentence);
 
     /// Runs `action` and says what it was refused for. Returns whether it went through.
     bool attempt (const std::function<void()>& action);

@@ -42,6 +42,7 @@ void BenchSession::save()
     }
     if (document_.isInstrumentUnsaved())
         saveInstrument();
+    say ({}); // why it could not be saved before
     notify (Change::saved);
 }
 
@@ -106,6 +107,11 @@ void BenchSession::saveAs (const std::filesystem::path& file)
         saved.pair.b.reset();
         saved.secondFileText.clear();
     }
+    if (document_.instrument)
+        tell ("A copy is kept in " + file.string() + ". The tablet keeps its own card, "
+              + document_.cardFile().filename().string() + ", and \"Save\" writes that one.");
+    else
+        say ({});
     notify (Change::saved);
 }
 

@@ -42,6 +42,7 @@ BenchView::BenchView (BenchSession& session, BenchSettings& settings, AudioHost*
 {
     setTitle ("Stopwright bench");
     setWantsKeyboardFocus (true);
+    setFocusContainerType (FocusContainerType::keyboardFocusContainer); // else Tab goes round over the window itself
     setLookAndFeel (&look_);
     juce::LookAndFeel::setDefaultLookAndFeel (&look_); // menus and file choosers are windows of their own
     hands_.onKeyDown = [this] (int key) { setKeyInHand (key); };
@@ -135,7 +136,7 @@ void BenchView::tick()
     session_.processor().engine().collectReplaced();
     session_.processor().deck().collect();
     const auto telemetry = session_.processor().engine().telemetry();
-    level_.show (telemetry);
+    level_.show (isRunning() ? telemetry : Telemetry {});
     rail_.show (telemetry);
     readings_.showClips (rail_.clips());
     playBar_.refresh();
@@ -151,6 +152,12 @@ void BenchView::tick()
             "give it less feedback.");
     if (! telemetry.silencedByFault)
         isFaultTold_ = false;
+}
+
+/// Whether anything is being played, on a device or on none; without, the last telemetry stays as it was.
+bool BenchView::isRunning() const
+{
+    return audio_ == nullptr || audio_->hasDevice() || audio_->isSilent();
 }
 
 void BenchView::setKeyInHand (int key)

@@ -129,6 +129,7 @@ private:
     void leaveAudio();
     void startAudio();
     void goOnWithAudio (const juce::String& sentence);
+    void withdrawAudioSentence();
     void updateStatus (const Telemetry& telemetry);
     void playWaitingFile();
     void showViewMenu (juce::Component& button);
@@ -142,6 +143,7 @@ private:
     bool takeFunctionKey (const juce::KeyPress& key);
     bool takeShortcut (const juce::KeyPress& key);
     void applyLook();
+    bool isRunning() const;
     void keepFocus();
     std::array<juce::Component*, 7> panels();
 
@@ -174,7 +176,7 @@ private:
     std::string missedMask_; ///< why the target mask of the last run is not there, until it is told
     float textScale_ = 1.0f;
     bool isFaultTold_ = false;
-    bool isServerSlow_ = false; ///< whether its sentence may be up
+    bool isAudioTold_ = false; ///< a sentence about the sound device may be up
     int lastKey_ = -1;
     float shownLoad_ = 0.0f;
 

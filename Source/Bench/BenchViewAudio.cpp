@@ -15,12 +15,13 @@ void BenchView::joinAudio()
     if (audio_ == nullptr)
         return;
     audio_->setUnheardMidi (settings_.unheardMidi());
-    audio_->onDeviceLost = [this] (const juce::String& sentence) { session_.say (sentence.toStdString()); };
-    audio_->onSlowServer = [this] (const juce::String& sentence)
+    const auto tell = [this] (const juce::String& sentence)
     {
-        isServerSlow_ = true;
+        isAudioTold_ = true;
         session_.say (sentence.toStdString());
     };
+    audio_->onDeviceLost = tell;
+    audio_->onSlowServer = tell;
 }
 
 void BenchView::leaveAudio()
@@ -48,11 +49,16 @@ void BenchView::startAudio()
                    });
 }
 
+void BenchView::withdrawAudioSentence()
+{
+    if (std::exchange (isAudioTold_, false))
+        session_.say ({});
+}
+
 /// What the sound device is asked for has been found, or `sentence` tells why not.
 void BenchView::goOnWithAudio (const juce::String& sentence)
 {
-    if (std::exchange (isServerSlow_, false))
-        session_.say ({});
+    withdrawAudioSentence();
     if (sentence.isNotEmpty())
     {
         showAudio (sentence);
@@ -77,9 +83,13 @@ void BenchView::showAudio (const juce::String& sentence)
     controls->onChosen = [this] (const juce::String& error)
     {
         if (error.isNotEmpty())
+        {
+            isAudioTold_ = true;
             session_.say (error.toStdString());
-        else
-            settings_.setAudioState (audio_->state().get());
+            return;
+        }
+        withdrawAudioSentence();
+        settings_.setAudioState (audio_->state().get());
     };
     controls->onMidiChosen = [this] (const juce::StringArray& unheard) { settings_.setUnheardMidi (unheard); };
 

@@ -24,8 +24,7 @@ void BenchView::followManners()
     }
     catch (const Error& error)
     {
-        missedMask_ = error.what();
-        settings_.setTargetMask ({});
+        missedMask_ = error.what(); // and may be there again in another run
     }
     readings_.onManner = [this]
     {

@@ -36,13 +36,15 @@ void BenchView::showBlindTest()
                              player_.stop();
                              closePage();
                          } });
+    auto controls = std::make_unique<BlindTestPanel> (session_, matcher_, player_, seed);
+    auto& first = controls->listenTo ('A');
     auto page = std::make_unique<SheetPage> (
         "Blind test",
         "X is trial A or trial B, drawn anew in every round. Play keys or the phrase, listen to A, B and X as often as you "
         "like, and say which X is. All are heard equally loud. As many rounds as you want: ten or more tell something. The "
         "score comes out when you finish.",
-        std::move (choices), std::make_unique<BlindTestPanel> (session_, matcher_, player_, seed),
-        Lettering::px (BlindTestPanel::height));
+        std::move (choices), std::move (controls), Lettering::px (BlindTestPanel::height));
+    page->setFirstFocus (first); // Return on the way in must not close it
     page->setListeningOnly();
     page->setClosedByEscape();
     showPage (std::move (page));

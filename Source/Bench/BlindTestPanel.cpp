@@ -41,6 +41,10 @@ BlindTestPanel::BlindTestPanel (BenchSession& session, TrialMatcher& matcher, Pl
         if (const auto phrase = demonstrationPhrase(); phrase != juce::File())
             player_.playNow (phrase);
     };
+    isA_.setTitle ("X sounds like A");
+    isB_.setTitle ("X sounds like B");
+    isA_.setTooltip ("Your answer in this round: X is trial A. The next round begins.");
+    isB_.setTooltip ("Your answer in this round: X is trial B. The next round begins.");
     playA_.setTooltip ("Hear trial A, as loud as B.");
     playB_.setTooltip ("Hear trial B, as loud as A.");
     playX_.setTooltip ("Hear X: one of the two, drawn anew in every round.");
@@ -138,7 +142,7 @@ void BlindTestPanel::paint (juce::Graphics& graphics)
     const int width = Lettering::px (labelWidth);
     Lettering::draw (graphics, *this, "Listen to", Lettering::body(), row (1).withWidth (width));
     if (! test_.isFinished())
-        Lettering::draw (graphics, *this, "Your answer", Lettering::body(), row (2).withWidth (width));
+        Lettering::draw (graphics, *this, "X sounds like", Lettering::body(), row (2).withWidth (width));
 }
 
 } // namespace stopwright

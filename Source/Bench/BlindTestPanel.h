@@ -48,7 +48,7 @@ private:
     BlindTest test_;
     juce::String result_;
     juce::TextButton playA_ { "A" }, playB_ { "B" }, playX_ { "X" };
-    juce::TextButton isA_ { "X is A" }, isB_ { "X is B" };
+    juce::TextButton isA_ { "A" }, isB_ { "B" };
     juce::TextButton phrase_ { "Play the phrase" };
     juce::TextButton finish_ { "Finish the test" };
     juce::TextButton keep_ { "Keep it in the card's notes" };

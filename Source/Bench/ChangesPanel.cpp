@@ -6,14 +6,20 @@
 #include "Bench/WideText.h"
 #include "Organ/CardDocument.h"
 
+#include <algorithm>
+#include <utility>
+
 namespace stopwright
 {
 
 namespace
 {
 
-constexpr float rowPoints = 58.0f;
+constexpr float rowMargin = 4.0f;
+constexpr float wordsLine = 19.0f;
+constexpr float wayBackLine = 16.0f;
 constexpr float buttonWidth = 96.0f;
+constexpr float buttonGap = 12.0f;
 
 } // namespace
 
@@ -89,25 +95,31 @@ void ChangesPanel::putBack (std::size_t index)
         });
 }
 
-int ChangesPanel::rowHeight() const
-{
-    return Lettering::px (rowPoints);
-}
-
 void ChangesPanel::resized()
 {
     viewport_.setScrollBarThickness (Lettering::px (12.0f));
     viewport_.setBounds (getLocalBounds());
-    list_.setSize (getWidth() - viewport_.getScrollBarThickness(),
-                   std::max (1, rowHeight() * static_cast<int> (alterations_.size())));
-    for (std::size_t index = 0; index < list_.buttons.size(); ++index)
+    const int width = getWidth() - viewport_.getScrollBarThickness();
+    const int button = Lettering::px (buttonWidth);
+    const int textWidth = width - button - Lettering::px (buttonGap);
+    list_.rows.clear();
+    int top = 0;
+    for (std::size_t index = 0; index < alterations_.size(); ++index)
     {
-        auto row =
-            list_.getLocalBounds().withHeight (rowHeight()).translated (0, static_cast<int> (index) * rowHeight());
+        Row row { Lettering::wrapped (Lettering::strong(), fromUtf8 (alterations_[index].words), textWidth),
+                  Lettering::wrapped (Lettering::small(), fromUtf8 (alterations_[index].wayBack), textWidth),
+                  {} };
+        const int tall = Lettering::px (wordsLine) * row.words.size() + Lettering::px (wayBackLine) * row.wayBack.size()
+                         + Lettering::px (2.0f * rowMargin);
+        row.area = { 0, top, width, tall };
         list_.buttons[index]->setBounds (
-            row.removeFromRight (Lettering::px (buttonWidth))
-                .withSizeKeepingCentre (Lettering::px (buttonWidth), Lettering::px (30.0f)));
+            juce::Rectangle<int> (row.area).removeFromRight (button).withSizeKeepingCentre (button,
+                                                                                            Lettering::px (30.0f)));
+        top += tall;
+        list_.rows.push_back (std::move (row));
     }
+    list_.setSize (width, std::max (1, top));
+    list_.repaint();
 }
 
 void ChangesPanel::paint (juce::Graphics& graphics)
@@ -122,23 +134,19 @@ void ChangesPanel::paint (juce::Graphics& graphics)
 void ChangesPanel::List::paint (juce::Graphics& graphics)
 {
     const auto& colours = BenchLook::paletteOf (*this);
-    for (std::size_t index = 0; index < panel_.alterations_.size(); ++index)
+    for (const auto& row : rows)
     {
-        const auto& alteration = panel_.alterations_[index];
-        auto row = getLocalBounds()
-                       .withHeight (panel_.rowHeight())
-                       .translated (0, static_cast<int> (index) * panel_.rowHeight())
-                       .withTrimmedRight (Lettering::px (buttonWidth + 12.0f));
         graphics.setColour (colours.hairline);
-        graphics.drawHorizontalLine (row.getY(), 0.0f, static_cast<float> (getWidth()));
-        row.reduce (0, Lettering::px (4.0f));
+        graphics.drawHorizontalLine (row.area.getY(), 0.0f, static_cast<float> (getWidth()));
+        auto area = row.area.reduced (0, Lettering::px (rowMargin));
         graphics.setColour (colours.ink);
-        graphics.setFont (Lettering::strong());
-        graphics.drawFittedText (fromUtf8 (alteration.words), row.removeFromTop (Lettering::px (19.0f)),
-                                 juce::Justification::centredLeft, 1);
+        for (const auto& line : row.words)
+            Lettering::draw (graphics, *this, line, Lettering::strong(),
+                             area.removeFromTop (Lettering::px (wordsLine)));
         graphics.setColour (colours.faintInk);
-        graphics.setFont (Lettering::small());
-        graphics.drawFittedText (fromUtf8 (alteration.wayBack), row, juce::Justification::topLeft, 2);
+        for (const auto& line : row.wayBack)
+            Lettering::draw (graphics, *this, line, Lettering::small(),
+                             area.removeFromTop (Lettering::px (wayBackLine)));
     }
 }
 

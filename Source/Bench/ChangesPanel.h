@@ -31,27 +31,29 @@ public:
     void resized() override;
 
 private:
-    /// What scrolls: texts are painted, buttons are children.
-    class List : public juce::Component
+    /// An alteration as it is written: as many lines as it takes.
+    struct Row
     {
-    public:
-        explicit List (const ChangesPanel& panel) : panel_ (panel) {}
+        juce::StringArray words;
+        juce::StringArray wayBack;
+        juce::Rectangle<int> area;
+    };
 
+    /// What scrolls: texts are painted, buttons are children.
+    struct List : juce::Component
+    {
         void paint (juce::Graphics& graphics) override;
         std::vector<std::unique_ptr<juce::TextButton>> buttons;
-
-    private:
-        const ChangesPanel& panel_;
+        std::vector<Row> rows;
     };
 
     void sessionChanged (BenchSession::Change change) override;
     void rebuild();
-    int rowHeight() const;
 
     BenchSession& session_;
     std::vector<Alteration> alterations_;
     juce::Viewport viewport_;
-    List list_ { *this };
+    List list_;
 };
 
 } // namespace stopwright

@@ -42,7 +42,7 @@ KeyboardStrip::KeyboardStrip (BenchSession& session, KeyHands& hands, TypingKeys
     setDescription ("Left and right choose a key, Space plays it; the letters A to ; play the octave that is marked.");
     setTooltip (
         "Compass: the keys this division has. Play with the mouse, a MIDI keyboard, or the letters shown on the "
-        "keys; Z and X move the letters by an octave.");
+        "keys; N and M move the letters by an octave.");
     setWantsKeyboardFocus (true);
     session_.addListener (*this);
     sessionChanged (BenchSession::Change::document);

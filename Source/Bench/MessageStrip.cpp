@@ -21,7 +21,7 @@ MessageStrip::MessageStrip (BenchSession& session) : session_ (session)
 {
     setTitle ("Notes");
     dismiss_.setTooltip ("Puts this note away (Escape).");
-    dismiss_.onClick = [this] { sessionSays ({}); };
+    dismiss_.onClick = [this] { show ({}, false); };
     addChildComponent (dismiss_);
     session_.addListener (*this);
 }
@@ -31,8 +31,9 @@ MessageStrip::~MessageStrip()
     session_.removeListener (*this);
 }
 
-void MessageStrip::sessionSays (const std::string& sentence)
+void MessageStrip::show (const std::string& sentence, bool isWarning)
 {
+    isWarning_ = isWarning;
     sentence_ = juce::String::fromUTF8 (sentence.c_str());
     dismiss_.setVisible (sentence_.isNotEmpty());
     setDescription (sentence_);
@@ -98,19 +99,31 @@ void MessageStrip::paint (juce::Graphics& graphics)
 
     graphics.setColour (colours.sheet);
     graphics.fillRect (getLocalBounds());
-    graphics.setColour (colours.notice);
-    graphics.drawRect (getLocalBounds(), 2);
+    graphics.setColour (isWarning_ ? colours.notice : colours.faintInk);
+    graphics.drawRect (getLocalBounds(), isWarning_ ? 2 : 1);
 
-    // A triangle with a bar: a sentence to read, also without its colour.
-    const auto sign = area.removeFromLeft (Lettering::px (26.0f))
-                          .toFloat()
-                          .withSizeKeepingCentre (18.0f * Lettering::scale(), 16.0f * Lettering::scale());
-    juce::Path triangle;
-    triangle.addTriangle (sign.getCentreX(), sign.getY(), sign.getRight(), sign.getBottom(), sign.getX(),
-                          sign.getBottom());
-    graphics.strokePath (triangle, juce::PathStrokeType (1.8f));
-    graphics.fillRect (sign.withSizeKeepingCentre (2.0f, sign.getHeight() * 0.42f).translated (0.0f, 2.0f));
+    paintSign (graphics, area.removeFromLeft (Lettering::px (26.0f)).toFloat());
     layoutFor (getWidth()).draw (graphics, area.withWidth (textWidth (getWidth())).toFloat());
+}
+
+/// Known apart without their colour: a triangle with a bar for a sentence to mind, a tick for what was done.
+void MessageStrip::paintSign (juce::Graphics& graphics, juce::Rectangle<float> area) const
+{
+    const auto sign = area.withSizeKeepingCentre (18.0f * Lettering::scale(), 16.0f * Lettering::scale());
+    juce::Path path;
+    if (isWarning_)
+    {
+        path.addTriangle (sign.getCentreX(), sign.getY(), sign.getRight(), sign.getBottom(), sign.getX(),
+                          sign.getBottom());
+        graphics.fillRect (sign.withSizeKeepingCentre (2.0f, sign.getHeight() * 0.42f).translated (0.0f, 2.0f));
+    }
+    else
+    {
+        path.startNewSubPath (sign.getRelativePoint (0.1f, 0.5f));
+        path.lineTo (sign.getRelativePoint (0.4f, 0.85f));
+        path.lineTo (sign.getRelativePoint (0.9f, 0.15f));
+    }
+    graphics.strokePath (path, juce::PathStrokeType (1.8f));
 }
 
 } // namespace stopwright

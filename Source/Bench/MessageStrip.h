@@ -31,12 +31,18 @@ public:
     void resized() override;
 
 private:
-    void sessionSays (const std::string& sentence) override;
+    void sessionSays (const std::string& sentence) override { show (sentence, true); }
+
+    void sessionTells (const std::string& sentence) override { show (sentence, false); }
+
+    void show (const std::string& sentence, bool isWarning);
+    void paintSign (juce::Graphics& graphics, juce::Rectangle<float> area) const;
     juce::TextLayout layoutFor (int width) const;
     int textWidth (int width) const;
 
     BenchSession& session_;
     juce::String sentence_;
+    bool isWarning_ = true; ///< else it asks nothing of the user
     juce::String status_;
     juce::TextButton dismiss_ { "Put away" };
 };

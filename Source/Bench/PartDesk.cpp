@@ -60,6 +60,7 @@ void PartDesk::show (const std::optional<Selection>& selection)
     if (selection_ == selection)
         return;
     selection_ = selection;
+    isTurned_ = false; // what is turned must be seen
     rebuild();
 }
 
@@ -96,7 +97,10 @@ void PartDesk::addTapRows (const Tap& tap)
         names.reserve (instrument->keyedBuses.size());
         for (const auto& bus : instrument->keyedBuses)
             names.push_back (bus.name);
-        row->fill (names, PartWords::tapLine (tap).toStdString());
+        const auto source = std::ranges::find_if (instrument->keyedBuses, [&] (const KeyedBus& bus)
+                                                  { return carries (bus, tap.wave, tap.footage); });
+        row->fill (names,
+                   source != instrument->keyedBuses.end() ? source->name : PartWords::tapLine (tap).toStdString());
         row->onChoose = [this] (const std::string& bus) { takeFrom (bus); };
         leads_.push_back (std::move (row));
     }
@@ -162,7 +166,7 @@ void PartDesk::rebuild()
     const auto hasFocus = [] (const auto& row) { return row->hasKeyboardFocus (true); };
     const auto lead = static_cast<std::size_t> (std::ranges::find_if (leads_, hasFocus) - leads_.begin());
     const bool hadFocus = lead < leads_.size() || std::ranges::any_of (numbers_, hasFocus);
-    if (hadFocus)
+    if (hadFocus || hasKeyboardFocus (true))
         giveAwayKeyboardFocus(); // else what goes hands it to whatever control comes first
     numbers_.clear();
     leads_.clear();

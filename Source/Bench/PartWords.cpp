@@ -111,7 +111,8 @@ juce::String PartWords::lesson (const Card& card, const CardKnob& knob)
 {
     if (knob.place == CardKnob::Place::tapLevel)
         return "Tap: a keyed bus this stop takes its wave from. The level is volts peak to peak of that wave, as an "
-               "oscilloscope shows it.";
+               "oscilloscope shows it; of a staircase that of its first square alone, of a rounded wave that of the square "
+               "it was rounded from.";
     if (knob.place == CardKnob::Place::mixing)
         return "Mixing resistor: from the card's output to the bus where stops meet. The lower, the louder this stop; on a "
                "passive bus it also loads its neighbours. It belongs to the tablet and is saved with the instrument.";

@@ -168,7 +168,7 @@ void PlayBar::paint (juce::Graphics& graphics)
     // The second half gives way where the row is short, and all of it where a phrase plays in a narrow window.
     const auto font = Lettering::small();
     const auto text = octaveText();
-    const auto whole = text + "   Z, X: octave down, up";
+    const auto whole = text + "   N, M: octave down, up";
     graphics.setColour (BenchLook::paletteOf (*this).faintInk);
     if (const int width = row.getWidth(); Lettering::widthOf (font, text) <= width)
         Lettering::draw (graphics, *this, Lettering::widthOf (font, whole) <= width ? whole : text, font, row);

@@ -11,7 +11,7 @@ namespace
 
 constexpr float gap = 8.0f;
 constexpr float switchHeight = 28.0f;
-constexpr float lowestList = 220.0f; ///< beside the place: half a dozen lines of it
+constexpr float lowestList = 220.0f; ///< beside the place: some lines of it
 
 } // namespace
 

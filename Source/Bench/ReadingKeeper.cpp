@@ -104,7 +104,7 @@ bool ReadingKeeper::keep (Form form, const juce::File& file)
                                  + " is there already; to replace it, choose it by its whole name.");
             }
             writeDocumentFile (bytesOf (form), target.getFullPathName().toStdString());
-            session_.say ("Kept in " + target.getFullPathName().toStdString() + ".");
+            session_.tell ("Kept in " + target.getFullPathName().toStdString() + ".");
         });
 }
 
@@ -114,8 +114,8 @@ void ReadingKeeper::copy (Form form)
         [&]
         {
             juce::SystemClipboard::copyTextToClipboard (juce::String::fromUTF8 (bytesOf (form).c_str()));
-            session_.say (form == Form::csv ? "The numbers are on the clipboard, as CSV text."
-                                            : "The picture is on the clipboard, as the text of an SVG.");
+            session_.tell (form == Form::csv ? "The numbers are on the clipboard, as CSV text."
+                                             : "The picture is on the clipboard, as the text of an SVG.");
         });
 }
 

@@ -263,10 +263,13 @@ LeadHandle* SchematicView::findHandle (std::size_t lead) const
 
 void SchematicView::showSelection()
 {
-    if (juce::ModifierKeys::currentModifiers.isAnyMouseButtonDown())
+    const auto* const cell = selection_ ? findCell (*selection_) : nullptr;
+    if (cell == nullptr || nameEditor_.isOpen())
         return;
-    if (const auto* const cell = selection_ ? findCell (*selection_) : nullptr)
-        bringIntoSight (*cell, cell->getLocalBounds());
+    auto area = cell->getBounds();
+    for (const auto& handle : handles_)
+        area = area.getUnion (handle->getBounds());
+    bringIntoSight (*this, area);
 }
 
 void SchematicView::select (const std::optional<Selection>& selection)

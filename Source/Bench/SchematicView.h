@@ -43,7 +43,7 @@ public:
     /// Lays the sheet out for a room of this size, larger where it does not fit, and fills at least what is seen of it.
     void layOut (juce::Point<int> room, juce::Point<int> seen);
 
-    /// Scrolls the part in hand into sight. Not while a mouse button is down: a drag would leap.
+    /// Scrolls the part in hand with its leads into sight, unless a name is being typed elsewhere.
     void showSelection();
 
     const SchematicLayout& layout() const noexcept { return layout_; }

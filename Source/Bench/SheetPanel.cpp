@@ -57,13 +57,13 @@ SheetPanel::SheetPanel (BenchSession& session, TrialMatcher& matcher, TrialBar::
         "where they belong.");
     add_.onClick = [this] { showAddMenu(); };
 
-    view_.onSelect = [this]
+    view_.onSelect = [this] { followSelection(); };
+    view_.onDesk = [this]
     {
-        desk_.show (view_.selection());
-        layOutSheet();
+        showInHand();
+        desk_.takeFocus();
     };
-    view_.onDesk = [this] { desk_.takeFocus(); };
-    view_.onRename = [this] { desk_.beginRenaming(); };
+    view_.onRename = [this] { beginRenaming(); };
     view_.onResize = [this] { layOutSheet(); };
     view_.onProbe = [this]
     {
@@ -120,6 +120,7 @@ bool SheetPanel::isRetired() const
 
 void SheetPanel::beginRenaming()
 {
+    showInHand();
     if (view_.selection() && ! probe_.hasKeyboardFocus (true))
         desk_.beginRenaming();
     else
@@ -147,7 +148,8 @@ juce::String SheetPanel::faultText() const
     for (const auto& finding : session_.faults())
         sentences.add (fromUtf8 (finding.sentence));
     if (session_.isUnsound())
-        sentences.add ("Until then the last network that could be computed sounds on.");
+        sentences.add (
+            "Until then the last network that could be computed sounds on; where there was none, the stop is silent.");
     return sentences.joinIntoString (" ");
 }
 

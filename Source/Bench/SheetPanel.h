@@ -10,7 +10,7 @@ namespace stopwright
 
 /// The sheet: the schematic of the card in hand with its trials, what can be added to it, the series its rings step
 /// through, where the probe is, what is wrong with it, and the part in hand. Threading: message thread.
-class SheetPanel : public juce::Component, private BenchSession::Listener
+class SheetPanel : public juce::Component, private BenchSession::Listener, private juce::Timer
 {
 public:
     SheetPanel (BenchSession& session, TrialMatcher& matcher, TrialBar::Actions trialActions);
@@ -69,6 +69,9 @@ private:
     void paintTitle (juce::Graphics& graphics);
     int faultHeight (int width) const;
     void layOutSheet();
+    void followSelection();
+    void showInHand();
+    void timerCallback() override;
 
     BenchSession& session_;
     Series series_ = Series::e12;
@@ -80,6 +83,7 @@ private:
     SchematicView view_;
     PartDesk desk_;
     std::vector<std::string> probeNodes_;
+    bool isHandWaitedFor_ = false; ///< the mouse took a part, and the desk waits until it lets go
     juce::Rectangle<int> titleArea_, seriesLabel_, probeLabel_, faultArea_, sheetArea_;
 };
 

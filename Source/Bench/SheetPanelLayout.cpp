@@ -79,19 +79,43 @@ void SheetPanel::layOutSheet()
     const juce::Point<int> seen (viewport_.getMaximumVisibleWidth(), viewport_.getMaximumVisibleHeight());
     if (const auto bars = juce::Point<int> (area.getWidth(), area.getHeight()) - seen; ! bars.isOrigin())
         view_.layOut ({ seen.x, sheetArea_.getHeight() - whole - bars.y }, seen);
+}
+
+/// Under the mouse nothing may move: neither a drag nor the second click of a double-click may meet anything but the part
+/// that the first press met. A desk that would open over it waits for the hand.
+void SheetPanel::followSelection()
+{
+    const bool isByMouse = view_.selection() && juce::ModifierKeys::currentModifiers.isAnyMouseButtonDown();
+    isHandWaitedFor_ = isByMouse;
+    if (! isByMouse || desk_.isInUse())
+        desk_.show (view_.selection());
+    if (! isByMouse)
+        showInHand();
+}
+
+/// The part in hand on its desk, and in sight beside it.
+void SheetPanel::showInHand()
+{
+    isHandWaitedFor_ = false;
+    desk_.show (view_.selection());
+    layOutSheet();
     view_.showSelection();
 }
 
-/// What the desk covered of a part that the mouse took is shown once the hand has let go: later than a second click of a
-/// double-click, which must meet the same part.
+/// Later than the second click of a double-click would be.
 void SheetPanel::mouseUp (const juce::MouseEvent&)
 {
-    juce::Timer::callAfterDelay (juce::MouseEvent::getDoubleClickTimeout(),
-                                 [safe = SafePointer (this)]
-                                 {
-                                     if (safe != nullptr)
-                                         safe->view_.showSelection();
-                                 });
+    if (isHandWaitedFor_)
+        startTimer (juce::MouseEvent::getDoubleClickTimeout());
+}
+
+void SheetPanel::timerCallback()
+{
+    if (juce::ModifierKeys::currentModifiers.isAnyMouseButtonDown())
+        return; // until its next time
+    stopTimer();
+    if (isHandWaitedFor_)
+        showInHand();
 }
 
 /// Whose sheet it is, also for who hears the window read out.

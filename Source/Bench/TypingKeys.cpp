@@ -54,9 +54,9 @@ bool TypingKeys::takeOctaveKey (const juce::KeyPress& key)
     if (key.getModifiers().isCommandDown() || key.getModifiers().isAltDown())
         return false;
     const auto character = juce::CharacterFunctions::toLowerCase (key.getTextCharacter());
-    if (character != 'z' && character != 'x')
+    if (character != 'n' && character != 'm')
         return false;
-    const int moved = base_ + (character == 'x' ? 12 : -12);
+    const int moved = base_ + (character == 'm' ? 12 : -12);
     if (moved <= highestKey_ && moved + 11 >= lowestKey_)
         base_ = moved;
     return true;

@@ -11,7 +11,7 @@ namespace stopwright
 {
 
 /// The computer's keyboard as an organ keyboard: the row of A plays the naturals from C, the row above it the sharps;
-/// Z and X move it by an octave. Threading: message thread.
+/// N and M move it by an octave. Threading: message thread.
 class TypingKeys
 {
 public:

@@ -212,7 +212,7 @@ private:
             sentence += "not in the source";
         else
             sentence += decibelText (bar.resultDb) + " (" + volts (bar.resultPeakVolts) + " of "
-                        + volts (bar.sourcePeakVolts) + ")";
+                        + volts (bar.sourcePeakVolts) + " tapped)";
         if (const auto* const window = windowOf (reading_, bar))
             sentence += "; " + wishText (*window);
         return sentence;

@@ -107,6 +107,8 @@ void describeTap (std::vector<LabelLine>& lines, const Tap& tap)
         wave.insert (0, "- ");
     lines.push_back ({ wave + ", " + tap.footage.text() + " ft", false, true });
     auto level = readingText (tap.voltsPeakToPeak, Quantity::voltage) + " p-p";
+    if (tap.wave.kind == WaveKind::staircase || tap.wave.kind == WaveKind::rounded)
+        level.insert (0, tap.wave.kind == WaveKind::staircase ? "first " : "from "); // square that it is made of
     if (tap.sourceOhms > 0.0)
         level += ", " + valueText (tap.sourceOhms, Quantity::resistance);
     lines.push_back ({ level, false, true });

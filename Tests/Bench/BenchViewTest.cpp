@@ -193,4 +193,24 @@ TEST_F (BenchViewTest, SettingsLastFromOneRunToTheNext)
     EXPECT_EQ (settings_->levelUnit(), LevelUnit::voltsPeakToPeak);
 }
 
+TEST_F (BenchViewTest, ASaveThatWorksTakesAwayWhyOneDidNot)
+{
+    openView();
+    session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, 1e3);
+    session_.say ("Krummhorn8.json cannot be written.");
+    session_.save();
+    EXPECT_EQ (view_->messages().sentence(), "");
+}
+
+TEST_F (BenchViewTest, WhereTheCopyOfATabletsCardIsIsTold)
+{
+    openView();
+    session_.saveAs (folder_ / "MyReed.json");
+    EXPECT_TRUE (view_->messages().sentence().contains ("MyReed.json"));
+    EXPECT_TRUE (view_->messages().sentence().contains ("Krummhorn8.json"));
+    session_.open (preset ("Oboe8.json"));
+    session_.saveAs (folder_ / "MyOboe.json");
+    EXPECT_EQ (view_->messages().sentence(), "") << "that card goes on under the new name";
+}
+
 } // namespace stopwright

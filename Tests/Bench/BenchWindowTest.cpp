@@ -2,6 +2,8 @@
 #include "Bench/BenchWindow.h"
 #include "Bench/BenchFixture.h"
 
+#include <set>
+
 namespace stopwright
 {
 
@@ -34,6 +36,29 @@ TEST_F (BenchWindowTest, ItOpensWhereItWasClosed)
         runMessages (50);
     }
     EXPECT_EQ (boundsWhenOpened(), juce::Rectangle<int> (30, 40, 1000, 700));
+}
+
+TEST_F (BenchWindowTest, TabGoesOnFromTheKeyboardAndRound)
+{
+    settings_->acknowledgeCautions();
+    session_.open (preset ("LarkfieldOrgan.json"));
+    BenchWindow window (session_, *settings_, audio_);
+    runMessages (50);
+    auto& keyboard = window.view().playBar().keyboard();
+    keyboard.grabKeyboardFocus();
+    std::set<juce::Component*> reached;
+    for (int step = 0; step < 80; ++step)
+    {
+        window.getPeer()->handleKeyPress (juce::KeyPress (juce::KeyPress::tabKey));
+        window.view().tick();
+        auto* const focused = juce::Component::getCurrentlyFocusedComponent();
+        ASSERT_NE (focused, nullptr);
+        if (focused == &keyboard)
+            break;
+        EXPECT_TRUE (reached.insert (focused).second) << focused->getTitle();
+    }
+    EXPECT_TRUE (keyboard.hasKeyboardFocus (false));
+    EXPECT_GE (reached.size(), 20U);
 }
 
 TEST_F (BenchWindowTest, ItComesOntoTheScreensThereAre)

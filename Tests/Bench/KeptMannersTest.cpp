@@ -135,7 +135,7 @@ TEST_F (KeptMannersTest, TheTargetMaskOfTheShelfIsThereAgain)
     EXPECT_EQ (nextRun().readings().choices().mask, nullptr);
 }
 
-TEST_F (KeptMannersTest, TheTargetMaskOfAFileIsThereAgainAndOneThatHasGoneIsSaidOnce)
+TEST_F (KeptMannersTest, TheTargetMaskOfAFileIsThereAgainAndOneThatHasGoneIsSaidUntilItIsBack)
 {
     const juce::File own ((folder_ / "Own mask.json").string());
     ASSERT_TRUE (shelved().copyFileTo (own));
@@ -153,7 +153,9 @@ TEST_F (KeptMannersTest, TheTargetMaskOfAFileIsThereAgainAndOneThatHasGoneIsSaid
                                                   + own.getFullPathName()
                                                   + ", is not there any more; choose another under \"Target\".");
     session_.say ({});
+    ASSERT_TRUE (shelved().copyFileTo (own)); // as on a stick that is plugged in again
     auto& again = nextRun();
+    EXPECT_NE (again.readings().choices().mask, nullptr);
     again.begin();
     EXPECT_EQ (again.messages().sentence(), "");
 }

@@ -126,7 +126,7 @@ TEST (TypingKeys, TheRowOfAPlaysFromItsOctave)
     EXPECT_EQ (typing.characterFor (61), 'w');
     EXPECT_EQ (typing.characterFor (72), 'k');
     EXPECT_EQ (typing.characterFor (59), '\0');
-    typing.takeOctaveKey (juce::KeyPress ('x', {}, 'x'));
+    typing.takeOctaveKey (juce::KeyPress ('m', {}, 'm'));
     EXPECT_EQ (typing.characterFor (72), 'a');
     typing.setCompass (36, 65); // a pedalboard: C2 to F4
     EXPECT_EQ (typing.base(), 60);

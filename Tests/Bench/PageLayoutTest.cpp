@@ -76,8 +76,15 @@ TEST_P (PageLayoutTest, TheListOfChangesHasRoom)
     session_.edit ("a few", [] (BenchWork& work)
                    { work.instrument = setRetired (std::move (*work.instrument), "Krummhorn 8", WhenRetired::open); });
     session_.turn ({ CardKnob::Place::mixing, "Krummhorn 8", KnobKind::value }, 330e3);
+    const auto& buses = session_.document().instrument->keyedBuses;
+    session_.edit (
+        "another wave", [bus = buses.back().name] (BenchWork& work)
+        { work.pair().a = moveTapToKeyedBus (std::move (work.pair().a), "Staircase 8", *work.instrument, bus); });
+    const auto bus = juce::String::fromUTF8 (session_.document().instrument->keyedBuses.back().name.c_str());
     view_->showChanges();
-    EXPECT_TRUE (hasText (look ("changes"), "Krummhorn 8"));
+    const auto texts = look ("changes");
+    EXPECT_TRUE (hasText (texts, "Krummhorn 8"));
+    EXPECT_TRUE (hasText (texts, bus)) << "what the tap is taken from is told to its end";
 }
 
 TEST_P (PageLayoutTest, TheBlindTestHasRoom)

@@ -4,6 +4,8 @@
 #include "Bench/Lettering.h"
 #include "Bench/SheetFixture.h"
 
+#include <algorithm>
+
 namespace stopwright
 {
 
@@ -112,16 +114,82 @@ TEST_F (RoomForSheetTest, APartThatTheMouseTakesStaysUnderItAndIsShownWhenTheHan
     view_->showRail (false);
     auto& knob = cell ("C1");
     const auto middle = knob.ringArea().getCentre();
-    const auto before = knob.getScreenPosition();
+    const auto onScreen = view_->getLocalPoint (&knob, middle);
     mousePress (knob, middle);
-    EXPECT_EQ (knob.getScreenPosition(), before);
-    const double value = this->value ("C1");
+    EXPECT_EQ (view_->getComponentAt (onScreen), &knob) << "the desk opened over it";
+    const double before = value ("C1");
     mouseDragTo (knob, middle.translated (0, -14));
-    EXPECT_EQ (knob.getScreenPosition(), before);
-    EXPECT_GT (this->value ("C1"), value);
+    EXPECT_EQ (view_->getComponentAt (onScreen), &knob);
+    EXPECT_GT (value ("C1"), before);
     mouseRelease (knob, middle.translated (0, -14));
+    EXPECT_EQ (view_->getComponentAt (onScreen), &knob) << "a second click would meet something else";
     waitForHand();
+    EXPECT_TRUE (sheet().desk().findCell ({ CardKnob::Place::part, "C1", KnobKind::value })->isShowing());
     EXPECT_TRUE (isSeen ("C1"));
+}
+
+TEST_F (RoomForSheetTest, ADoubleClickOnAnyRingMeetsItsPartTwice)
+{
+    for (const float scale : { 1.0f, 1.5f })
+    {
+        settings_->setTextScale (scale);
+        openView (juce::roundToInt (scale * BenchView::smallestWidth),
+                  juce::roundToInt (scale * BenchView::smallestHeight));
+        view_->showRail (false);
+        const auto parts = session_.card().parts; // a copy: turning them replaces the card
+        for (const auto& part : parts)
+        {
+            const double saved = value (part.name);
+            session_.turn ({ CardKnob::Place::part, part.name, KnobKind::value }, 1.5 * saved);
+            schematic().select ({});
+            auto& knob = cell (part.name);
+            mouseDoubleClick (*view_, view_->getLocalPoint (&knob, knob.ringArea().getCentre()));
+            ASSERT_NE (findPart (session_.card(), part.name), nullptr) << part.name;
+            EXPECT_EQ (value (part.name), saved) << part.name;
+        }
+    }
+}
+
+TEST_F (RoomForSheetTest, AClickOnAWireScrollsNothing)
+{
+    openView (BenchView::smallestWidth, BenchView::smallestHeight);
+    schematic().takeHold ({ false, "C2" });
+    viewport().setViewPosition (schematic().getWidth(), 0);
+    const auto before = viewport().getViewPosition();
+    mousePress (schematic(), onWire ("out"));
+    mouseRelease (schematic(), onWire ("out"));
+    waitForHand();
+    EXPECT_EQ (schematic().probe(), "out");
+    EXPECT_EQ (viewport().getViewPosition(), before);
+}
+
+TEST_F (RoomForSheetTest, ThePartThatIsTakenIsSeenByItsNumbers)
+{
+    openView (BenchView::smallestWidth, BenchView::smallestHeight);
+    auto& desk = sheet().desk();
+    schematic().takeHold ({ false, "L2" });
+    desk.turnButton().triggerClick();
+    runMessages (20);
+    schematic().takeHold ({ false, "L1" });
+    EXPECT_TRUE (desk.findCell ({ CardKnob::Place::part, "L1", KnobKind::value })->isShowing());
+}
+
+TEST_F (RoomForSheetTest, AfterRemovingFromTheDeskTheKeyboardIsAtNoOtherButton)
+{
+    openView();
+    schematic().takeHold ({ false, "R6" });
+    const auto isRemove = [] (const juce::Component* child)
+    {
+        const auto* const button = dynamic_cast<const juce::TextButton*> (child);
+        return button != nullptr && button->getButtonText() == "Remove";
+    };
+    auto* const found = *std::ranges::find_if (sheet().desk().getChildren(), isRemove);
+    found->grabKeyboardFocus();
+    dynamic_cast<juce::TextButton&> (*found).onClick();
+    runMessages (20);
+    view_->tick();
+    EXPECT_EQ (findPart (session_.card(), "R6"), nullptr);
+    EXPECT_EQ (dynamic_cast<juce::Button*> (juce::Component::getCurrentlyFocusedComponent()), nullptr);
 }
 
 TEST_F (RoomForSheetTest, APartThatTheKeyboardReachesIsInSightOnBothAxes)
@@ -138,7 +206,7 @@ TEST_F (RoomForSheetTest, APartThatTheKeyboardReachesIsInSightOnBothAxes)
     EXPECT_TRUE (isSeen ("R1"));
 }
 
-TEST_F (RoomForSheetTest, WithoutTheKeyboardLettersPlayAndTheWindowKeepsTheKeyboardFocus)
+TEST_F (RoomForSheetTest, WithoutTheKeyboardTheWindowKeepsTheKeyboardFocus)
 {
     openView();
     const int before = sheet().getHeight();

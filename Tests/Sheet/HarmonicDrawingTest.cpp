@@ -65,7 +65,7 @@ TEST (HarmonicDrawing, ASpotTellsEachPartial)
 {
     const auto picture = harmonicPicture (threePartials(), usual);
     ASSERT_EQ (picture.spots.size(), 3u);
-    EXPECT_EQ (picture.spots[1].sentence, "Partial 2, 523 Hz: \u221220.0 dB (35.4 mV rms of 223 mV rms)");
+    EXPECT_EQ (picture.spots[1].sentence, "Partial 2, 523 Hz: \u221220.0 dB (35.4 mV rms of 223 mV rms tapped)");
     EXPECT_EQ (picture.spots[2].sentence, "Partial 3, 785 Hz: not in the source");
     EXPECT_EQ (picture.sentence.rfind ("Strongest: partial 1, 262 Hz: 0.0 dB", 0), 0u) << picture.sentence;
     const auto& box = picture.spots[1].box;
