@@ -134,15 +134,6 @@ void ReadingPanel::setMask (MaskShelf::Mask mask, const juce::File& file)
     tellManner();
 }
 
-MaskShelf::Place ReadingPanel::maskPlace() const
-{
-    if (choices_.mask == nullptr)
-        return {};
-    if (maskFile_ != juce::File())
-        return { {}, maskFile_ };
-    return { fromUtf8 (choices_.mask->name), {} };
-}
-
 void ReadingPanel::showClips (const ClipLatch& clips)
 {
     std::vector<std::string> clipped;

@@ -21,6 +21,15 @@ constexpr double keptLetter = 11.0;
 
 } // namespace
 
+MaskShelf::Place ReadingPanel::maskPlace() const
+{
+    if (choices_.mask == nullptr)
+        return {};
+    if (maskFile_ != juce::File())
+        return { {}, maskFile_ };
+    return { fromUtf8 (choices_.mask->name), {} };
+}
+
 void ReadingPanel::showTargets (juce::Component& button)
 {
     juce::PopupMenu menu;

@@ -54,11 +54,16 @@ std::string shapeWords (const Wave& wave)
 
 } // namespace
 
+std::string_view levelPrefix (WaveKind kind) noexcept
+{
+    return kind == WaveKind::staircase ? "first " : kind == WaveKind::rounded ? "from " : "";
+}
+
 std::string waveWords (const WaveSource& source)
 {
     return shapeWords (source.wave) + ", " + source.footage.text() + " ft, "
-           + formatForReading (source.voltsPeakToPeak, Quantity::voltage) + " p-p behind "
-           + formatForReading (source.sourceOhms, Quantity::resistance);
+           + std::string (levelPrefix (source.wave.kind)) + formatForReading (source.voltsPeakToPeak, Quantity::voltage)
+           + " p-p behind " + formatForReading (source.sourceOhms, Quantity::resistance);
 }
 
 } // namespace stopwright

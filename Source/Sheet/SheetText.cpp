@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Sheet/SheetText.h"
 
+#include "Organ/WaveWords.h"
 #include "Units/Engineering.h"
 
 #include <array>
@@ -106,9 +107,8 @@ void describeTap (std::vector<LabelLine>& lines, const Tap& tap)
     if (tap.polarity < 0)
         wave.insert (0, "- ");
     lines.push_back ({ wave + ", " + tap.footage.text() + " ft", false, true });
-    auto level = readingText (tap.voltsPeakToPeak, Quantity::voltage) + " p-p";
-    if (tap.wave.kind == WaveKind::staircase || tap.wave.kind == WaveKind::rounded)
-        level.insert (0, tap.wave.kind == WaveKind::staircase ? "first " : "from "); // square that it is made of
+    std::string level (levelPrefix (tap.wave.kind));
+    level += readingText (tap.voltsPeakToPeak, Quantity::voltage) + " p-p";
     if (tap.sourceOhms > 0.0)
         level += ", " + valueText (tap.sourceOhms, Quantity::resistance);
     lines.push_back ({ level, false, true });

@@ -53,7 +53,7 @@ TEST (ChangesCommand, ListsTabletsThenTaps)
               "  Reed 8: mixing resistor: 100k -> 82k\n"
               "      noted    2026-11-27: Too loud with, the \"flute\".\n"
               "      way back Put 100k back in place of 82k as the mixing resistor of \"Reed 8\".\n"
-              "  Reed 8, tap W \"1\": keyed wave: Stairs (staircase of 4 ranks, 8 ft, 1.00 V p-p behind 0 \xCE\xA9) "
+              "  Reed 8, tap W \"1\": keyed wave: Stairs (staircase of 4 ranks, 8 ft, first 1.00 V p-p behind 0 \xCE\xA9) "
               "-> Squares (square, 8 ft, 1.00 V p-p behind 0 \xCE\xA9)\n"
               "      way back Take tap \"W \"1\"\" of \"Reed 8\" off keyed bus Squares and put it back on keyed bus "
               "Stairs.\n");

@@ -129,10 +129,11 @@ TEST (ChangeList, DescribesAWaveThatIsOnNoKeyedBus)
     source.wave.kind = WaveKind::staircase;
     source.wave.weights = { 1.0, 0.0, 0.25, 0.125 };
     card = setTapSource (std::move (card), "W", source);
-    EXPECT_EQ (wordsOf (changeList (card)),
-               (std::vector<std::string> { "Bare 8, tap W: keyed wave: square, 8 ft, 1.00 V p-p behind 0 \xCE\xA9 -> "
-                                           "staircase of 4 ranks weighted 1:0:0.25:0.125, 8 ft, 1.00 V p-p behind 0 "
-                                           "\xCE\xA9" }));
+    EXPECT_EQ (
+        wordsOf (changeList (card)),
+        (std::vector<std::string> { "Bare 8, tap W: keyed wave: square, 8 ft, 1.00 V p-p behind 0 \xCE\xA9 -> "
+                                    "staircase of 4 ranks weighted 1:0:0.25:0.125, 8 ft, first 1.00 V p-p behind 0 "
+                                    "\xCE\xA9" }));
 }
 
 TEST (ChangeList, HasDayAndReason)

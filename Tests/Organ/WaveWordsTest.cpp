@@ -12,11 +12,21 @@ namespace
 std::string words (const Wave& wave)
 {
     const auto text = waveWords ({ wave, Footage::parse ("2 2/3"), 0.3, 1000.0 });
-    const std::string rest = ", 2 2/3 ft, 300 mV p-p behind 1.00 k\xCE\xA9";
+    const auto rest = ", 2 2/3 ft, " + std::string (levelPrefix (wave.kind)) + "300 mV p-p behind 1.00 k\xCE\xA9";
     return text.ends_with (rest) ? text.substr (0, text.size() - rest.size()) : text;
 }
 
 } // namespace
+
+TEST (WaveWords, TellOfWhatTheLevelIs)
+{
+    const auto footage = Footage::parse ("8");
+    EXPECT_EQ (waveWords ({ { .kind = WaveKind::staircase }, footage, 1.0, 0.0 }),
+               "staircase of 4 ranks, 8 ft, first 1.00 V p-p behind 0 \xCE\xA9");
+    EXPECT_EQ (waveWords ({ { .kind = WaveKind::rounded }, footage, 1.0, 0.0 }),
+               "rounded by 0.1 periods, 8 ft, from 1.00 V p-p behind 0 \xCE\xA9");
+    EXPECT_EQ (waveWords ({ {}, footage, 1.0, 0.0 }), "square, 8 ft, 1.00 V p-p behind 0 \xCE\xA9");
+}
 
 TEST (WaveWords, TellShapesApart)
 {
