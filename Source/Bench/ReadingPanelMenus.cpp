@@ -4,6 +4,7 @@
 #include "Bench/ReadingPanel.h"
 #include "Bench/ReadingPrint.h"
 #include "Bench/UsualPlaces.h"
+#include "Bench/WideText.h"
 #include "Sheet/ReadingPicture.h"
 #include "Units/Pitch.h"
 
