@@ -123,7 +123,9 @@ TEST_F (RoomForSheetTest, APartThatTheMouseTakesStaysUnderItAndIsShownWhenTheHan
     EXPECT_GT (value ("C1"), before);
     mouseRelease (knob, middle.translated (0, -14));
     EXPECT_EQ (view_->getComponentAt (onScreen), &knob) << "a second click would meet something else";
-    waitForHand();
+    for (int wait = 0; wait < 50 && ! sheet().desk().isInUse(); ++wait)
+        waitForHand();
+    ASSERT_TRUE (sheet().desk().isInUse());
     EXPECT_TRUE (sheet().desk().findCell ({ CardKnob::Place::part, "C1", KnobKind::value })->isShowing());
     EXPECT_TRUE (isSeen ("C1"));
 }
