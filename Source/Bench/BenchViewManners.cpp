@@ -13,6 +13,19 @@
 namespace stopwright
 {
 
+namespace
+{
+
+juce::PopupMenu::Item itemWithKey (const juce::String& text, const juce::String& key, std::function<void()> action)
+{
+    juce::PopupMenu::Item item (text);
+    item.shortcutKeyDescription = key;
+    item.action = std::move (action);
+    return item;
+}
+
+} // namespace
+
 /// Goes on as in the run before, and keeps what is chosen from now on.
 void BenchView::followManners()
 {
@@ -137,33 +150,18 @@ bool BenchView::takeFunctionKey (const juce::KeyPress& key)
 /// What can be left out of the window.
 void BenchView::addPanels (juce::PopupMenu& menu)
 {
-    const auto add = [&menu] (const juce::String& text, const juce::String& key, bool isShown, bool isEnabled,
-                              std::function<void()> action)
-    {
-        juce::PopupMenu::Item item (text);
-        item.shortcutKeyDescription = key;
-        item.isTicked = isShown;
-        item.isEnabled = isEnabled;
-        item.action = std::move (action);
-        menu.addItem (std::move (item));
-    };
-    add ("Stops of the instrument", "F8", settings_.isRailShown(), session_.document().instrument.has_value(),
-         [this] { showRail (! settings_.isRailShown()); });
-    add ("Keyboard", "F9", settings_.isKeyboardShown(), true, [this] { showKeyboard (! settings_.isKeyboardShown()); });
+    menu.addItem (itemWithKey ("Stops of the instrument", "F8", [this] { showRail (! settings_.isRailShown()); })
+                      .setTicked (settings_.isRailShown())
+                      .setEnabled (session_.document().instrument.has_value()));
+    menu.addItem (itemWithKey ("Keyboard", "F9", [this] { showKeyboard (! settings_.isKeyboardShown()); })
+                      .setTicked (settings_.isKeyboardShown()));
 }
 
 void BenchView::addPieces (juce::PopupMenu& menu)
 {
-    const auto add = [&menu] (const juce::String& text, const juce::String& key, std::function<void()> action)
-    {
-        juce::PopupMenu::Item item (text);
-        item.shortcutKeyDescription = key;
-        item.action = std::move (action);
-        menu.addItem (std::move (item));
-    };
-    add ("Demonstration phrase", "F5", [this] { player_.playDemonstration(); });
-    add ("Scale over the compass", "F6", [this] { player_.playScale (hands_.division()); });
-    add ("Full chord", "F7", [this] { player_.playFullChord (hands_.division()); });
+    menu.addItem (itemWithKey ("Demonstration phrase", "F5", [this] { player_.playDemonstration(); }));
+    menu.addItem (itemWithKey ("Scale over the compass", "F6", [this] { player_.playScale (hands_.division()); }));
+    menu.addItem (itemWithKey ("Full chord", "F7", [this] { player_.playFullChord (hands_.division()); }));
 }
 
 juce::PopupMenu BenchView::levelUnitMenu()

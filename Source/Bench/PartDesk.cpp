@@ -166,7 +166,7 @@ void PartDesk::rebuild()
     const auto hasFocus = [] (const auto& row) { return row->hasKeyboardFocus (true); };
     const auto lead = static_cast<std::size_t> (std::ranges::find_if (leads_, hasFocus) - leads_.begin());
     const bool hadFocus = lead < leads_.size() || std::ranges::any_of (numbers_, hasFocus);
-    if (hadFocus || hasKeyboardFocus (true))
+    if (hasKeyboardFocus (true))
         giveAwayKeyboardFocus(); // else what goes hands it to whatever control comes first
     numbers_.clear();
     leads_.clear();

@@ -85,20 +85,21 @@ void SheetPanel::layOutSheet()
 /// that the first press met. A desk that would open over it waits for the hand.
 void SheetPanel::followSelection()
 {
-    const bool isByMouse = view_.selection() && juce::ModifierKeys::currentModifiers.isAnyMouseButtonDown();
-    isHandWaitedFor_ = isByMouse;
-    if (! isByMouse || desk_.isInUse())
-        desk_.show (view_.selection());
-    if (! isByMouse)
+    isHandWaitedFor_ = view_.selection() && juce::ModifierKeys::currentModifiers.isAnyMouseButtonDown();
+    if (! isHandWaitedFor_)
         showInHand();
+    else if (desk_.isInUse())
+        desk_.show (view_.selection());
 }
 
 /// The part in hand on its desk, and in sight beside it.
 void SheetPanel::showInHand()
 {
     isHandWaitedFor_ = false;
+    const bool wasInUse = desk_.isInUse();
     desk_.show (view_.selection());
-    layOutSheet();
+    if (desk_.isInUse() != wasInUse)
+        layOutSheet();
     view_.showSelection();
 }
 

@@ -6,6 +6,7 @@
 #include "Bench/WideText.h"
 #include "Organ/ChangeList.h"
 #include "Organ/RailEdit.h"
+#include "Sheet/ReadingWords.h"
 
 #include <algorithm>
 #include <cmath>
@@ -19,7 +20,6 @@ namespace
 constexpr const char* open = "open";
 constexpr const char* grounded = "grounded";
 constexpr int shownEffects = 3;
-constexpr juce::juce_wchar minusSign = 0x2212;
 constexpr float lineHeight = 16.0f;
 constexpr double limitDb = 0.5; ///< common practice: what a neighbour may change without being heard to
 
@@ -240,8 +240,8 @@ juce::StringArray StopPlacePanel::lines() const
         for (int index = 0; index < std::min (shownEffects, static_cast<int> (place_->effects.size())); ++index)
         {
             const auto& felt = place_->effects[static_cast<std::size_t> (index)];
-            lines.add (fromUtf8 (felt.stop) + " " + juce::String (felt.compassDb, 2).replaceCharacter ('-', minusSign)
-                       + " dB" + (std::abs (felt.compassDb) > limitDb ? " (!)" : ""));
+            lines.add (fromUtf8 (felt.stop) + " " + fromUtf8 (signedText (felt.compassDb, 2)) + " dB"
+                       + (std::abs (felt.compassDb) > limitDb ? " (!)" : ""));
         }
     return lines;
 }

@@ -56,60 +56,57 @@ void await (const std::atomic<bool>& flag)
 
 class LatestTaskTest : public testing::Test
 {
-private:
+protected:
+    /// Returns once the first is under way and the second waits for it.
+    void runLongWorkAndThenMore()
+    {
+        task_.run (longWork (told_, first_));
+        await (told_->isBegun);
+        task_.run ([this] (const IsUnwanted&) { return [this] { ++second_; }; });
+    }
+
     juce::ScopedJuceInitialiser_GUI juce_;
+    int first_ = 0;
+    int second_ = 0;
+    const std::shared_ptr<LongWork> told_ = std::make_shared<LongWork>();
+    LatestTask task_;
 };
 
 } // namespace
 
 TEST_F (LatestTaskTest, WorkGivesUpWhenLaterWorkIsWaitedFor)
 {
-    int first = 0;
-    int second = 0;
-    const auto told = std::make_shared<LongWork>();
-    LatestTask task;
-    task.run (longWork (told, first));
-    await (told->isBegun);
-    task.run ([&] (const IsUnwanted&) { return [&] { ++second; }; });
-    task.finish();
-    EXPECT_TRUE (told->gaveUp);
-    EXPECT_EQ (first, 0);
-    EXPECT_EQ (second, 1);
+    runLongWorkAndThenMore();
+    task_.finish();
+    EXPECT_TRUE (told_->gaveUp);
+    EXPECT_EQ (first_, 0);
+    EXPECT_EQ (second_, 1);
 }
 
 TEST_F (LatestTaskTest, WithoutAnyoneWaitingWorkRunsToItsEnd)
 {
-    int first = 0;
-    int second = 0;
-    const auto told = std::make_shared<LongWork>();
-    LatestTask task;
-    task.run (longWork (told, first));
-    await (told->isBegun);
-    task.run ([&] (const IsUnwanted&) { return [&] { ++second; }; });
+    runLongWorkAndThenMore();
     std::this_thread::sleep_for (std::chrono::milliseconds (20));
-    EXPECT_FALSE (told->gaveUp);
-    told->mayEnd = true;
-    task.finish();
-    EXPECT_EQ (second, 1);
+    EXPECT_FALSE (told_->gaveUp);
+    told_->mayEnd = true;
+    task_.finish();
+    EXPECT_EQ (second_, 1);
 }
 
 TEST_F (LatestTaskTest, TheLatestIsNotInItsOwnWay)
 {
-    int delivered = 0;
-    const auto told = std::make_shared<LongWork>();
-    LatestTask task;
-    task.run (longWork (told, delivered));
-    await (told->isBegun);
+    task_.run (longWork (told_, first_));
+    await (told_->isBegun);
     std::thread later (
         [&]
         {
             std::this_thread::sleep_for (std::chrono::milliseconds (20));
-            told->mayEnd = true;
+            told_->mayEnd = true;
         });
-    task.finish();
+    task_.finish();
     later.join();
-    EXPECT_FALSE (told->gaveUp);
-    EXPECT_EQ (delivered, 1);
+    EXPECT_FALSE (told_->gaveUp);
+    EXPECT_EQ (first_, 1);
 }
 
 } // namespace stopwright

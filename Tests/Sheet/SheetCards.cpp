@@ -9,6 +9,17 @@ namespace stopwright
 namespace
 {
 
+/// Nothing but one keyed wave at n0.
+Card cardWithATap()
+{
+    Card card;
+    Tap tap;
+    tap.name = "Square 8";
+    tap.node = "n0";
+    card.taps.push_back (tap);
+    return card;
+}
+
 PartValue randomValue (Random& random)
 {
     switch (random.integer (0, 13))
@@ -100,11 +111,7 @@ Card randomUnfinishedCard (Random& random, int partCount)
 
 Card ladderCard (int partCount)
 {
-    Card card;
-    Tap tap;
-    tap.name = "Square 8";
-    tap.node = "n0";
-    card.taps.push_back (tap);
+    auto card = cardWithATap();
     for (int part = 0; part < partCount; ++part)
     {
         const auto before = numbered ("n", part / 2);
@@ -120,11 +127,7 @@ Card ladderCard (int partCount)
 
 Card meshCard (Random& random, int partCount, int nodeCount)
 {
-    Card card;
-    Tap tap;
-    tap.name = "Square 8";
-    tap.node = "n0";
-    card.taps.push_back (tap);
+    auto card = cardWithATap();
     for (int part = 0; part < partCount; ++part)
     {
         const int from = random.integer (0, nodeCount - 1);
