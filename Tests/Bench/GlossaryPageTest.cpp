@@ -166,7 +166,8 @@ TEST_F (GlossaryPageTest, EveryCellOfTheSheetAndItsDeskHasATooltipThatLeadsToATe
     openView();
     auto& schematic = view_->sheet().schematic();
     auto& desk = view_->sheet().desk();
-    const auto items = schematic.layout().items; // a copy: choosing a part opens the desk, and the sheet is laid out anew
+    // A copy: choosing a part opens the desk, and the sheet is laid out anew.
+    const auto items = schematic.layout().items;
     for (const auto& item : items)
     {
         if (item.kind == SheetItemKind::output)
