@@ -9,10 +9,12 @@
 #   stopwright_program (<Folder> NAME <program> FILES <files...>)
 #       A program in <build>/bin, linked to the library of its folder.
 #
-#   stopwright_test (<Folder> [SUITE <name>] [LABELS <labels...>] [LINKS <targets...>] FILES <files...>)
+#   stopwright_test (<Folder> [SUITE <name>] [LABELS <labels...>] [LINKS <targets...>] [PRECOMPILE <headers...>]
+#                    FILES <files...>)
 #       The GoogleTest program stopwright_<folder>[_<suite>]_tests, each of its tests registered with CTest. It is
 #       linked to the library of its folder (where there is one), to stopwright_test_support, and to LINKS. Labels with
-#       a meaning: "thread" is repeated under ThreadSanitizer, "gui" needs a display.
+#       a meaning: "thread" is repeated under ThreadSanitizer, "gui" needs a display. PRECOMPILE names what nearly all
+#       of its files include, beside GoogleTest's own header.
 #
 # Include paths start at Source/ ("Circuit/Netlist.h") and, for tests, also at Tests/ ("Support/Tolerances.h"). In the
 # tests STOPWRIGHT_ROOT is the path of the project as a string literal, for Presets/ and Assets/.
@@ -82,7 +84,7 @@ set (STOPWRIGHT_TEST_OPTIMISATION $<$<CONFIG:Release>:-O1>
                                   $<$<CXX_COMPILER_ID:GNU>:-Wno-array-bounds$<SEMICOLON>-Wno-stringop-overflow>)
 
 function (stopwright_test folder)
-    cmake_parse_arguments (PARSE_ARGV 1 ARG "" "SUITE" "LABELS;LINKS;FILES")
+    cmake_parse_arguments (PARSE_ARGV 1 ARG "" "SUITE" "LABELS;LINKS;PRECOMPILE;FILES")
     stopwright_expect_files (${ARG_FILES})
     string (TOLOWER "stopwright_${folder}" library)
     string (TOLOWER "stopwright_${folder}_${ARG_SUITE}_tests" target)
@@ -93,7 +95,11 @@ function (stopwright_test folder)
     if (folder IN_LIST STOPWRIGHT_LAYERS)
         target_link_libraries (${target} PRIVATE ${library})
     endif()
-    target_precompile_headers (${target} REUSE_FROM stopwright_test_header)
+    if (ARG_PRECOMPILE)
+        target_precompile_headers (${target} PRIVATE <gtest/gtest.h> ${ARG_PRECOMPILE})
+    else()
+        target_precompile_headers (${target} REUSE_FROM stopwright_test_header)
+    endif()
     target_compile_options (${target} PRIVATE ${STOPWRIGHT_TEST_OPTIMISATION})
     target_compile_definitions (${target} PRIVATE "STOPWRIGHT_ROOT=\"${PROJECT_SOURCE_DIR}\"")
     set_target_properties (${target} PROPERTIES RUNTIME_OUTPUT_DIRECTORY "${CMAKE_BINARY_DIR}/tests")

@@ -4,41 +4,161 @@
 # clang-tidy on every .cpp of Source/ that the build directory (the argument) has compiled. A file that passed is passed
 # over until it, an own header it includes, the configuration or the compiler flags change: build/tidy holds one empty
 # stamp, named by a hash of all of these, for each.
+#
+# Most of the time of clang-tidy goes into the headers of the libraries, anew for each file. So the files of a folder are
+# first checked in bundles: a bundle is a source that includes up to fifteen of them, none of which has a name in its
+# unnamed namespace that another has there; one that defines a macro has a bundle of its own. A bundle in which anything is found proves nothing: its files are then
+# checked one by one, and only what is found there counts.
 set -eu
 
 root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
-directory=$1
+directory=$(CDPATH='' cd -- "$1" && pwd)
 stamps=$root/build/tidy
+bundles=$stamps/bundles
 tidy=clang-tidy-14
-mkdir -p "$stamps"
+rm -rf "$bundles"
+mkdir -p "$bundles"
 
-# What ninja knows of each object: its name, then a line per file that went into it, the source first.
+# What ninja knows of each object: its name, then a line per file that went into it, the source first. A compiler cache
+# may have made the paths relative.
 list_own_files ()
 {
-    ninja -C "$directory" -t deps | awk -v source="$root/Source/" '
+    ninja -C "$directory" -t deps | awk -v directory="$directory" -v source="$root/Source/" '
+        function absolute (path)
+        {
+            if (path !~ /^\//)
+                path = directory "/" path
+            while (sub (/\/[^\/]+\/\.\.\//, "/", path)) {}
+            return path
+        }
+
         /^[^ ].*: #deps/ { object = 1; next }
         /^$/             { if (file != "") print file; file = ""; object = 0; next }
         object           { sub (/^ +/, "")
-                           if (index ($0, source) == 1)
-                               file = (file == "" ? $0 : file "\t" $0) }
+                           path = absolute ($0)
+                           if (index (path, source) == 1)
+                               file = (file == "" ? path : file "\t" path) }
         END              { if (file != "") print file }' | grep "^[^	]*\.cpp" | sort -u
 }
 
-config=$({ cat "$root/.clang-tidy" "$root/CMakeLists.txt" "$root/Source/Flags.cmake"; "$tidy" --version; } | sha256sum)
+# list_unchecked : a line per file that has no stamp, FILE TAB STAMP.
+list_unchecked ()
+{
+    config=$({ cat "$root/.clang-tidy" "$root/CMakeLists.txt" "$root/Source/Flags.cmake"; "$tidy" --version; } | sha256sum)
+    list_own_files | while IFS= read -r line; do
+        stamp=$(printf '%s\n' "$line" | tr '\t' '\n' | { printf '%s\n' "$config"; tr '\n' '\0' | xargs -0 sha256sum; } \
+                | sha256sum | cut -d ' ' -f 1)
+        [ -e "$stamps/$stamp" ] || printf '%s\t%s\n' "${line%%	*}" "$stamps/$stamp"
+    done
+}
 
-list=$stamps/unchecked
-: >"$list"
-list_own_files | while IFS= read -r line; do
-    stamp=$(printf '%s\n' "$line" | tr '\t' '\n' | { printf '%s\n' "$config"; tr '\n' '\0' | xargs -0 sha256sum; } \
-            | sha256sum | cut -d ' ' -f 1)
-    [ -e "$stamps/$stamp" ] || printf '%s\n%s\n' "${line%%	*}" "$stamps/$stamp" >>"$list"
-done
+# Writes each bundle of the files in unchecked as Folder/NUMBER.cpp, with its lines of unchecked in Folder/NUMBER.list.
+write_bundles ()
+{
+    for folder in "$root"/Source/*/; do
+        mkdir "$bundles/$(basename "$folder")"
+        [ ! -e "$folder/.clang-tidy" ] || cp "$folder/.clang-tidy" "$bundles/$(basename "$folder")"
+    done
+    awk -F '\t' -v bundles="$bundles" '
+        # What a line of an unnamed namespace declares, or "": the word before the first bracket, "=", ";" or " : ".
+        function declared (line)
+        {
+            if (line !~ /^[A-Za-z]/ || line ~ /^(namespace|template|using|public:|protected:|private:)/)
+                return ""
+            sub (/ *(\(|\{|\[|=|;| : ).*/, "", line)
+            sub (/.*[ *&:>]/, "", line)
+            return line
+        }
 
-count=$(($(wc -l <"$list") / 2))
+        # The names in the unnamed namespaces of a file, as the keys of names; and defines_macro.
+        function read_names (file, names,    line, opens, unnamed, name)
+        {
+            delete names
+            defines_macro = 0
+            while ((getline line <file) > 0)
+            {
+                if (line ~ /^namespace$/) opens = 1
+                else if (opens && line ~ /^\{/) { unnamed = 1; opens = 0 }
+                else if (line ~ /^\} \/\/ namespace$/) unnamed = 0
+                else if (unnamed && (name = declared (line)) != "") names[name] = 1
+                else if (line ~ /^#define/) defines_macro = 1
+            }
+            close (file)
+        }
+
+        # The first bundle of the folder that has room for the file and none of its names.
+        function find_bundle (folder,    number, name, is_free)
+        {
+            for (number = 1; ; ++number)
+            {
+                is_free = count[folder, number] < (defines_macro ? 1 : 15)
+                for (name in names)
+                    is_free = is_free && ! ((folder, number, name) in taken)
+                if (is_free)
+                    return number
+            }
+        }
+
+        {
+            folder = $1
+            sub (/\/[^\/]*$/, "", folder)
+            sub (/.*\//, "", folder)
+            read_names ($1, names)
+            number = find_bundle (folder)
+            count[folder, number] += defines_macro ? 15 : 1
+            for (name in names)
+                taken[folder, number, name] = 1
+            print "#include \"" $1 "\" // NOLINT" >(bundles "/" folder "/" number ".cpp")
+            print >(bundles "/" folder "/" number ".list")
+        }' "$stamps/unchecked"
+}
+
+# Compile commands without precompiled headers, which are the compiler's own. It writes them into build/tidy.
+strip_commands ()
+{
+    sed 's/ -Winvalid-pch -include [^ ]*cmake_pch\.hxx//' "$directory/compile_commands.json" >"$stamps/compile_commands.json"
+}
+
+# Compile commands for the bundles: that of its first file for each.
+write_commands ()
+{
+    for list in "$bundles"/*/*.list; do
+        read -r first rest <"$list"
+        awk -v first="$first" -v bundle="${list%.list}.cpp" '
+            /^\{/ { entry = ""; is_it = 0 }
+            {
+                while ((at = index ($0, first)) > 0)
+                {
+                    $0 = substr ($0, 1, at - 1) bundle substr ($0, at + length (first))
+                    is_it = 1
+                }
+                entry = entry $0 "\n"
+            }
+            /^\}/ { if (is_it) { sub (/\},?\n$/, "},", entry); print entry; exit } }' "$stamps/compile_commands.json"
+    done | { echo "["; sed '$s/},$/}/'; echo "]"; } >"$bundles/compile_commands.json"
+}
+
+list_unchecked >"$stamps/unchecked"
+count=$(wc -l <"$stamps/unchecked")
 [ "$count" -gt 0 ] || { echo "clang-tidy: nothing has changed since every file passed"; exit 0; }
 echo "clang-tidy: checking $count files"
+strip_commands
+write_bundles
+write_commands
 
-# Two at a time. xargs gives a file and its stamp to each.
-tr '\n' '\0' <"$list" | xargs -0 -n 2 -P 2 sh -c '
-    if report=$("$0" -p "$1" --quiet "$2" 2>&1); then : >"$3"; else printf "%s\n" "$report"; exit 1; fi
-' "$tidy" "$directory"
+export stamps bundles tidy
+
+# That a name hides one of another file of the bundle is no finding.
+printf '%s\0' "$bundles"/*/*.list | xargs -0 -n 1 -P "$(nproc)" sh -c '
+    if "$tidy" -p "$bundles" --quiet --extra-arg=-Wno-shadow \
+               --header-filter="/Source/[A-Z][A-Za-z]*/[A-Za-z0-9]*\.(h|cpp)$" "${1%.list}.cpp" >"$1.report" 2>&1; then
+        cut -f 2 "$1" | tr "\n" "\0" | xargs -0 touch
+    else
+        mv "$1" "$1.unproven"
+    fi' sh
+
+# One by one, what no bundle has proven. xargs gives a file and its stamp to each.
+for list in "$bundles"/*/*.list.unproven; do
+    [ ! -e "$list" ] || tr '\t\n' '\0\0' <"$list"
+done | xargs -0 -r -n 2 -P "$(nproc)" sh -c '
+    if report=$("$tidy" -p "$stamps" --quiet "$1" 2>&1); then : >"$2"; else printf "%s\n" "$report"; exit 1; fi' sh

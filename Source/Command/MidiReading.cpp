@@ -15,7 +15,7 @@ namespace stopwright
 namespace
 {
 
-std::string keysWords (const ChannelCompasses& channels)
+std::string channelWords (const ChannelCompasses& channels)
 {
     const auto first = std::ranges::find_if (channels, [] (const auto& compass) { return compass.has_value(); });
     const bool areAlike =
@@ -41,7 +41,7 @@ std::string channelWords (const std::vector<int>& channels)
     if (played.notesUnheard != 0 && played.notesOutside == 0)
         throw Error (origin + ": there is nothing to play in the MIDI file, for no division hears "
                      + channelWords (played.unheardChannels) + "; give a division that channel in the instrument.");
-    throw Error (origin + ": there is nothing to play in the MIDI file on " + keysWords (channels) + ".");
+    throw Error (origin + ": there is nothing to play in the MIDI file on " + channelWords (channels) + ".");
 }
 
 } // namespace
@@ -69,7 +69,7 @@ std::vector<std::string>
     };
     std::vector<std::string> sentences;
     if (played.notesOutside != 0)
-        sentences.push_back (beginning (played.notesOutside) + "lie outside " + keysWords (channels)
+        sentences.push_back (beginning (played.notesOutside) + "lie outside " + channelWords (channels)
                              + " and are left out.");
     if (played.notesUnheard != 0)
         sentences.push_back (beginning (played.notesUnheard) + "are on " + channelWords (played.unheardChannels)
