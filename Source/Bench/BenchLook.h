@@ -73,6 +73,25 @@ public:
                         bool isDown) override;
     void drawTextEditorOutline (juce::Graphics& graphics, int width, int height, juce::TextEditor& editor) override;
 
+    void layoutFileBrowserComponent (juce::FileBrowserComponent& browser,
+                                     juce::DirectoryContentsDisplayComponent* list,
+                                     juce::FilePreviewComponent* preview,
+                                     juce::ComboBox* path,
+                                     juce::TextEditor* name,
+                                     juce::Button* upwards) override;
+    void drawFileBrowserRow (juce::Graphics& graphics,
+                             int width,
+                             int height,
+                             const juce::File& file,
+                             const juce::String& name,
+                             juce::Image* icon,
+                             const juce::String& size,
+                             const juce::String& time,
+                             bool isFolder,
+                             bool isSelected,
+                             int index,
+                             juce::DirectoryContentsDisplayComponent& list) override;
+
     juce::Rectangle<int> getTooltipBounds (const juce::String& text,
                                            juce::Point<int> screenPosition,
                                            juce::Rectangle<int> parentArea) override;

@@ -30,13 +30,15 @@ void BenchView::showBlindTest()
 {
     std::random_device device;
     const auto seed = (static_cast<std::uint64_t> (device()) << 32U) | device();
+    auto controls = std::make_unique<BlindTestPanel> (session_, matcher_, player_, seed);
     std::vector<SheetPage::Choice> choices;
-    choices.push_back ({ "Close", [this]
+    choices.push_back ({ "Close", [this, panel = SafePointer<BlindTestPanel> (controls.get())]
                          {
+                             if (panel == nullptr || ! panel->mayGo())
+                                 return;
                              player_.stop();
                              closePage();
                          } });
-    auto controls = std::make_unique<BlindTestPanel> (session_, matcher_, player_, seed);
     auto& first = controls->listenTo ('A');
     auto page = std::make_unique<SheetPage> (
         "Blind test",

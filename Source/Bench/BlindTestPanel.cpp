@@ -6,6 +6,8 @@
 #include "Bench/UsualPlaces.h"
 #include "Organ/TrialDifference.h"
 
+#include <utility>
+
 namespace stopwright
 {
 
@@ -63,6 +65,7 @@ void BlindTestPanel::listen (bool isB)
 void BlindTestPanel::answer (BlindTest::Trial said)
 {
     test_.answer (said);
+    isLossTold_ = false;
     // The next round begins from the same sound whatever X was.
     listen (false);
     repaint();
@@ -71,6 +74,7 @@ void BlindTestPanel::answer (BlindTest::Trial said)
 void BlindTestPanel::finishTest()
 {
     test_.finish();
+    isLossTold_ = false;
     result_ = juce::String (test_.result().words()) + ".";
     for (auto* button : { &playX_, &isA_, &isB_, &finish_ })
         button->setVisible (false);
@@ -103,10 +107,35 @@ void BlindTestPanel::keepInNotes()
     resized();
 }
 
+bool BlindTestPanel::wouldLose() const
+{
+    return test_.round() > 1 && ! (test_.isFinished() && ! keep_.isEnabled());
+}
+
+bool BlindTestPanel::mayGo()
+{
+    if (! wouldLose() || std::exchange (isLossTold_, true))
+        return true;
+    repaint();
+    return false;
+}
+
+juce::String BlindTestPanel::lossText() const
+{
+    if (! isLossTold_ || ! wouldLose())
+        return {};
+    return test_.isFinished()
+               ? "The result is not in the card's notes yet. Close once more to let it go."
+               : "Your answers so far would be lost. Finish the test, or close once more to let them go.";
+}
+
 juce::String BlindTestPanel::roundText() const
 {
-    return test_.isFinished() ? result_
-                              : "Round " + juce::String (test_.round()) + ". Listen as often as you like, then say it.";
+    if (test_.isFinished())
+        return result_;
+    if (lossText().isNotEmpty())
+        return {};
+    return "Round " + juce::String (test_.round()) + ". Listen as often as you like, then say it.";
 }
 
 juce::Rectangle<int> BlindTestPanel::row (int index) const
@@ -137,6 +166,9 @@ void BlindTestPanel::resized()
 void BlindTestPanel::paint (juce::Graphics& graphics)
 {
     const auto& colours = BenchLook::paletteOf (*this);
+    graphics.setColour (colours.notice);
+    // Of a finished test the first row has the result, and the last no button any more.
+    Lettering::draw (graphics, *this, lossText(), Lettering::strong(), row (test_.isFinished() ? 3 : 0));
     graphics.setColour (colours.ink);
     Lettering::draw (graphics, *this, roundText(), Lettering::strong(), row (0));
     const int width = Lettering::px (labelWidth);

@@ -19,8 +19,11 @@ public:
 
     BlindTestPanel (BenchSession& session, TrialMatcher& matcher, PlayerActions& player, std::uint64_t seed);
 
-    /// What the rows of buttons are for, and the result once there is one.
+    /// The result, once there is one.
     juce::String resultText() const { return result_; }
+
+    /// Whether the page may go: nothing would be lost with it, or it was asked to go before and has said what would.
+    bool mayGo();
 
     /// The buttons, by what is on them and whether they say or listen; for tests.
     juce::TextButton& listenTo (char what) { return what == 'A' ? playA_ : what == 'B' ? playB_ : playX_; }
@@ -40,13 +43,16 @@ private:
     void finishTest();
     void keepInNotes();
     juce::Rectangle<int> row (int index) const;
+    bool wouldLose() const;
     juce::String roundText() const;
+    juce::String lossText() const;
 
     BenchSession& session_;
     TrialMatcher& matcher_;
     PlayerActions& player_;
     BlindTest test_;
     juce::String result_;
+    bool isLossTold_ = false;
     juce::TextButton playA_ { "A" }, playB_ { "B" }, playX_ { "X" };
     juce::TextButton isA_ { "A" }, isB_ { "B" };
     juce::TextButton phrase_ { "Play the phrase" };

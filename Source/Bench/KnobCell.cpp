@@ -170,16 +170,11 @@ void KnobCell::beginTyping (const juce::String& start)
     if (parent == nullptr)
         return;
     const auto present = juce::String::fromUTF8 (scale().textOf (value()).c_str());
-    const auto closed = [this]
-    {
-        session_.say ({});
-        repaint();
-    };
     // Not in the cell, which would cut it off.
     editor_.open (*parent, typingArea(),
                   { "Value of " + nameText(), start.isEmpty() ? present : start, start.isEmpty(),
-                    [this] (const juce::String& text) { return takeText (text); }, closed,
-                    [this] { grabKeyboardFocus(); } });
+                    [this] (const juce::String& text) { return takeText (text); }, [this] { session_.say ({}); },
+                    [this] { repaint(); }, [this] { grabKeyboardFocus(); } });
     repaint();
 }
 

@@ -97,10 +97,8 @@ void PartDesk::addTapRows (const Tap& tap)
         names.reserve (instrument->keyedBuses.size());
         for (const auto& bus : instrument->keyedBuses)
             names.push_back (bus.name);
-        const auto source = std::ranges::find_if (instrument->keyedBuses, [&] (const KeyedBus& bus)
-                                                  { return carries (bus, tap.wave, tap.footage); });
-        row->fill (names,
-                   source != instrument->keyedBuses.end() ? source->name : PartWords::tapLine (tap).toStdString());
+        const auto* const source = findKeyedBus (instrument->keyedBuses, tap.wave, tap.footage);
+        row->fill (names, source != nullptr ? source->name : PartWords::tapLine (tap).toStdString());
         row->onChoose = [this] (const std::string& bus) { takeFrom (bus); };
         leads_.push_back (std::move (row));
     }

@@ -86,8 +86,12 @@ void PartDesk::beginRenaming()
     if (! selection_)
         return;
     editor_.open (*this, rename_.getBounds().withWidth (Lettering::px (150.0f)).constrainedWithin (getLocalBounds()),
-                  { "Name of the part", fromUtf8 (selection_->name), true,
-                    [this] (const juce::String& text) { return takeName (text); }, [this] { session_.say ({}); },
+                  { "Name of the part",
+                    fromUtf8 (selection_->name),
+                    true,
+                    [this] (const juce::String& text) { return takeName (text); },
+                    [this] { session_.say ({}); },
+                    {},
                     [this]
                     {
                         if (selection_ && onRenamed)

@@ -30,10 +30,12 @@ void ValueEditor::open (juce::Component& owner, juce::Rectangle<int> area, Reque
     editor_->setText (request_.text, juce::dontSendNotification);
     editor_->onReturnKey = [this]
     {
-        if (request_.take (editor_->getText()))
-            close();
-        else
+        withdrawRefusal();
+        isRefused_ = ! request_.take (editor_->getText());
+        if (isRefused_)
             editor_->selectAll();
+        else
+            close();
     };
     editor_->onEscapeKey = [this] { close(); };
     editor_->onFocusLost = [this] { close(); };
@@ -64,8 +66,15 @@ void ValueEditor::close()
         request_.leave();
     editor->giveAwayKeyboardFocus(); // where nobody took it, the window sees to it
     owner_->removeChildComponent (editor.get());
+    withdrawRefusal();
     if (request_.closed)
         request_.closed();
+}
+
+void ValueEditor::withdrawRefusal()
+{
+    if (std::exchange (isRefused_, false))
+        request_.withdraw();
 }
 
 } // namespace stopwright

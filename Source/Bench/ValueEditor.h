@@ -20,7 +20,8 @@ public:
         juce::String title;
         juce::String text;
         bool selectsAll = true;
-        std::function<bool (const juce::String&)> take;
+        std::function<bool (const juce::String&)> take; ///< false, with a sentence said, for what cannot be taken
+        std::function<void()> withdraw;                 ///< takes that sentence back
         std::function<void()> closed;
         std::function<void()> leave; ///< hands the keyboard on, to the part or the control that was in hand
     };
@@ -40,8 +41,11 @@ public:
     void close();
 
 private:
+    void withdrawRefusal();
+
     juce::Component* owner_ = nullptr;
     Request request_;
+    bool isRefused_ = false; ///< what was typed last
     std::shared_ptr<juce::TextEditor> editor_;
 };
 

@@ -16,12 +16,6 @@ namespace
 
 using Sentences = std::vector<std::string>;
 
-/// The keyed bus that a tap takes: the first of its wave and footage.
-std::vector<KeyedBus>::const_iterator busOf (const Tap& tap, const std::vector<KeyedBus>& buses)
-{
-    return std::ranges::find_if (buses, [&tap] (const KeyedBus& bus) { return carries (bus, tap.wave, tap.footage); });
-}
-
 bool isTakenBy (const KeyedBus& bus, const InstrumentCards& cards)
 {
     const auto taps = [&bus] (const Tap& tap) { return carries (bus, tap.wave, tap.footage); };
@@ -32,8 +26,8 @@ bool isTakenBy (const KeyedBus& bus, const InstrumentCards& cards)
 /// What sounds is the tap's own level behind its own resistance, so both documents must say the same.
 void doubtTapLevel (const std::string& tablet, const Tap& tap, const std::vector<KeyedBus>& buses, Sentences& doubts)
 {
-    const auto bus = busOf (tap, buses);
-    if (bus == buses.end() || (bus->voltsPeakToPeak == tap.voltsPeakToPeak && bus->sourceOhms == tap.sourceOhms))
+    const auto* const bus = findKeyedBus (buses, tap.wave, tap.footage);
+    if (bus == nullptr || (bus->voltsPeakToPeak == tap.voltsPeakToPeak && bus->sourceOhms == tap.sourceOhms))
         return;
     const auto words = [] (double volts, double ohms)
     {
@@ -51,9 +45,8 @@ void doubtKeyedBus (const Instrument& instrument, std::size_t index, const Instr
 {
     const auto& buses = instrument.keyedBuses;
     const KeyedBus& bus = buses[index];
-    const auto first =
-        std::ranges::find_if (buses, [&bus] (const KeyedBus& each) { return carries (each, bus.wave, bus.footage); });
-    if (first != buses.begin() + static_cast<std::ptrdiff_t> (index) && isTakenBy (bus, cards))
+    const auto* const first = findKeyedBus (buses, bus.wave, bus.footage);
+    if (first != &bus && isTakenBy (bus, cards))
         doubts.push_back ("keyed bus " + partWords (bus.name) + " has the wave and footage of keyed bus "
                           + partWords (first->name)
                           + ", which every tap of that wave takes; leave one of them out, or give it another wave.");
@@ -118,7 +111,7 @@ void doubtCard (const Instrument& instrument, const StopTablet& stop, const Card
 {
     const auto tablet = "tablet " + partWords (stop.name);
     for (const auto& tap : card.taps)
-        if (busOf (tap, instrument.keyedBuses) == instrument.keyedBuses.end())
+        if (findKeyedBus (instrument.keyedBuses, tap.wave, tap.footage) == nullptr)
             doubts.push_back (
                 tablet + ": tap " + partWords (tap.name)
                 + " takes a wave that no keyed bus of the instrument carries; choose a bus, or add one to "

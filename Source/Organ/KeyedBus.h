@@ -6,8 +6,10 @@
 #include "Tone/Wave.h"
 #include "Units/Footage.h"
 
+#include <algorithm>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace stopwright
 {
@@ -42,6 +44,13 @@ inline WaveSource waveSourceOf (const KeyedBus& bus)
 inline bool carries (const KeyedBus& bus, const Wave& wave, const Footage& footage)
 {
     return bus.wave == wave && bus.footage == footage;
+}
+
+/// The one of buses that a tap of a wave at a footage is taken from; nullptr when none carries it. Threading: [control].
+inline const KeyedBus* findKeyedBus (const std::vector<KeyedBus>& buses, const Wave& wave, const Footage& footage)
+{
+    const auto found = std::ranges::find_if (buses, [&] (const KeyedBus& bus) { return carries (bus, wave, footage); });
+    return found == buses.end() ? nullptr : &*found;
 }
 
 } // namespace stopwright

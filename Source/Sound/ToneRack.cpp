@@ -80,11 +80,9 @@ ToneRack::Place ToneRack::placeOf (const Instrument& instrument, const StopTable
 {
     Place place { divisionIndex (instrument, stop.division), stop.division, tap.wave, tap.footage, -1, {} };
     const auto& buses = instrument.keyedBuses;
-    const auto bus =
-        std::ranges::find_if (buses, [&tap] (const KeyedBus& keyed) { return carries (keyed, tap.wave, tap.footage); });
-    if (bus != buses.end())
+    if (const auto* const bus = findKeyedBus (buses, tap.wave, tap.footage))
     {
-        place.keyedBus = static_cast<int> (bus - buses.begin());
+        place.keyedBus = static_cast<int> (bus - buses.data());
         place.keyedBusName = bus->name;
     }
     return place;

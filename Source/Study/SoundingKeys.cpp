@@ -44,10 +44,8 @@ void requireKey (const Division& division, int key)
 
 double sagOf (const Instrument& instrument, const Tap& tap, std::size_t keyCount)
 {
-    const auto& buses = instrument.keyedBuses;
-    const auto bus =
-        std::ranges::find_if (buses, [&tap] (const KeyedBus& keyed) { return carries (keyed, tap.wave, tap.footage); });
-    if (bus == buses.end() || ! bus->collectorOhms)
+    const auto* const bus = findKeyedBus (instrument.keyedBuses, tap.wave, tap.footage);
+    if (bus == nullptr || ! bus->collectorOhms)
         return 1.0;
     const auto count = static_cast<double> (std::max<std::size_t> (1, keyCount));
     return (*bus->collectorOhms + bus->loadOhms) / (*bus->collectorOhms + count * bus->loadOhms);

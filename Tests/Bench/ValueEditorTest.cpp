@@ -128,6 +128,30 @@ TEST_F (ValueEditorTest, AfterF2AndEscapeThePartThatWasToBeRenamedHasTheKeyboard
     }
 }
 
+TEST_F (ValueEditorTest, OnlyWhatTheLineItselfWasRefusedForIsTakenBackWithIt)
+{
+    openView();
+    session_.say ("The disk is full.");
+    for (const int key : { juce::KeyPress::escapeKey, juce::KeyPress::returnKey })
+    {
+        schematic().findCell ({ false, "R5" })->grabKeyboardFocus();
+        press (juce::KeyPress::returnKey, 1);
+        press (key, 1);
+        EXPECT_EQ (view_->messages().sentence(), "The disk is full.");
+    }
+    for (const int key : { juce::KeyPress::escapeKey, juce::KeyPress::returnKey })
+    {
+        schematic().findCell ({ false, "R5" })->grabKeyboardFocus();
+        press (juce::KeyPress::returnKey, 1);
+        editorIn (schematic())->setText ("4x7", false);
+        press (juce::KeyPress::returnKey, 1);
+        EXPECT_TRUE (view_->messages().sentence().contains ("4x7")) << view_->messages().sentence();
+        editorIn (schematic())->setText ("47k", false);
+        press (key, 1);
+        EXPECT_EQ (view_->messages().sentence(), "");
+    }
+}
+
 TEST_F (ValueEditorTest, AfterF2AndEscapeAPartThatWasJustAddedHasTheKeyboard)
 {
     openView();
