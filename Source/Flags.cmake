@@ -24,11 +24,10 @@ if (STOPWRIGHT_SANITIZE)
                                -fno-sanitize-recover=all -fno-omit-frame-pointer)
 elseif (STOPWRIGHT_SANITIZE_THREAD)
     set (stopwright_sanitizers -fsanitize=thread -fno-omit-frame-pointer)
+    set (STOPWRIGHT_WITH_BENCH OFF)
 endif()
 
 if (stopwright_sanitizers)
-    set (STOPWRIGHT_WITH_BENCH OFF)
-
     # Between its checks GCC sees paths that do not exist, and warns of them. Warnings are the plain build's affair.
     target_compile_options (stopwright_flags INTERFACE -w)
     target_compile_options (stopwright_flags INTERFACE ${stopwright_sanitizers} -g1 -O1)

@@ -32,18 +32,19 @@ build ()
     cmake --build "$root/build/$1" --target "${2:-all}" || fail "the build in build/$1 failed"
 }
 
-# run_tests DIRECTORY OPTION... : ctest, at a fixed place in memory where that is allowed, since the sanitizers of the
-# compiler cannot start under every kernel's address randomisation.
+# run_tests DIRECTORY OPTION... : ctest under a virtual display, at a fixed place in memory where that is allowed, since the
+# sanitizers of the compiler cannot start under every kernel's address randomisation.
+# -noreset: a display whose last window left would otherwise start anew and drop a test that connects in that moment.
 run_tests ()
 {
     directory=$root/build/$1
     shift
+    set -- xvfb-run -a -s "-screen 0 1280x1024x24 -noreset" ctest --test-dir "$directory" "$@" \
+        --parallel "$(nproc)" --output-on-failure --no-tests=error
     if setarch "$(uname -m)" -R true 2>/dev/null; then
-        set -- setarch "$(uname -m)" -R ctest "$@"
-    else
-        set -- ctest "$@"
+        set -- setarch "$(uname -m)" -R "$@"
     fi
-    "$@" --test-dir "$directory" --parallel "$(nproc)" --output-on-failure --no-tests=error
+    "$@"
 }
 
 # shellcheck disable=SC2086,SC2154
@@ -60,8 +61,6 @@ build sanitize
 check "tests under AddressSanitizer and UndefinedBehaviorSanitizer" run_tests sanitize
 build thread stopwright-thread-tests
 check "tests under ThreadSanitizer" run_tests thread --label-regex thread
-# -noreset: a display whose last window left would otherwise start anew and drop a test that connects in that moment.
-check "all tests" xvfb-run -a -s "-screen 0 1280x1024x24 -noreset" ctest \
-    --test-dir "$root/build/release" --parallel "$(nproc)" --output-on-failure --no-tests=error
+check "all tests" run_tests release
 
 [ -z "$failed" ] || fail "these checks failed: ${failed#, }"
