@@ -17,13 +17,7 @@ namespace
 class FileChoiceTest : public BenchFixture
 {
 protected:
-    FileChoiceTest() : thread_ ("files") { thread_.startThread(); }
-
-    ~FileChoiceTest() override
-    {
-        thread_.stopThread (2000);
-        Lettering::setScale (1.0f);
-    }
+    ~FileChoiceTest() override { Lettering::setScale (1.0f); }
 
     /// A painted choice of a card among the presets, and what was written into its rows.
     juce::Image paint (int width, std::vector<Lettering::Drawn>& texts)
