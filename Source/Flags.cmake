@@ -38,5 +38,5 @@ if (stopwright_sanitizers)
     target_compile_definitions (stopwright_flags INTERFACE STOPWRIGHT_SANITIZED=1 _GLIBCXX_ASSERTIONS=1)
 else()
     target_compile_options (stopwright_flags INTERFACE
-        -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Werror)
+        -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wunused-const-variable=1 -Werror)
 endif()

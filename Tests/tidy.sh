@@ -2,17 +2,19 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 #
 # clang-tidy on every .cpp of Source/ that the build directory (the argument) has compiled. A file that passed is passed
-# over until it, an own header it includes, the configuration or the compiler flags change: build/tidy holds one empty
-# stamp, named by a hash of all of these, for each.
+# over until it, an own header it includes, its compile command, the configuration or this script changes: build/tidy holds
+# one empty stamp, named by a hash of all of these, for each.
 #
 # Most of the time of clang-tidy goes into the headers of the libraries, anew for each file. So the files of a folder are
 # first checked in bundles: a bundle is a source that includes up to fifteen of them, none of which has a name in its
-# unnamed namespace that another has there; one that defines a macro has a bundle of its own. A bundle in which anything is found proves nothing: its files are then
-# checked one by one, and only what is found there counts.
+# unnamed namespace that another has there. A bundle in which anything is found proves nothing: its files are then checked
+# one by one, and only what is found there counts. What clang-tidy looks for in the file itself alone, and so not in what a
+# bundle includes, is names that nobody uses: of functions and constants the compiler warns, and a file with a
+# using-declaration, an alias of a namespace, an inline function or a macro is checked by itself.
 set -eu
 
-root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
-directory=$(CDPATH='' cd -- "$1" && pwd)
+root=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd -P)
+directory=$(CDPATH='' cd -- "$1" && pwd -P)
 stamps=$root/build/tidy
 bundles=$stamps/bundles
 tidy=clang-tidy-14
@@ -23,7 +25,7 @@ mkdir -p "$bundles"
 # may have made the paths relative.
 list_own_files ()
 {
-    ninja -C "$directory" -t deps | awk -v directory="$directory" -v source="$root/Source/" '
+    awk -v directory="$directory" -v source="$root/Source/" '
         function absolute (path)
         {
             if (path !~ /^\//)
@@ -38,18 +40,21 @@ list_own_files ()
                            path = absolute ($0)
                            if (index (path, source) == 1)
                                file = (file == "" ? path : file "\t" path) }
-        END              { if (file != "") print file }' | grep "^[^	]*\.cpp" | sort -u
+        END              { if (file != "") print file }' "$stamps/deps" | grep "^[^	]*\.cpp" | sort -u
 }
 
 # list_unchecked : a line per file that has no stamp, FILE TAB STAMP.
 list_unchecked ()
 {
-    config=$({ cat "$root/.clang-tidy" "$root/CMakeLists.txt" "$root/Source/Flags.cmake"; "$tidy" --version; } | sha256sum)
-    list_own_files | while IFS= read -r line; do
-        stamp=$(printf '%s\n' "$line" | tr '\t' '\n' | { printf '%s\n' "$config"; tr '\n' '\0' | xargs -0 sha256sum; } \
-                | sha256sum | cut -d ' ' -f 1)
-        [ -e "$stamps/$stamp" ] || printf '%s\t%s\n' "${line%%	*}" "$stamps/$stamp"
-    done
+    config=$({ cat "$root/.clang-tidy" "$root/Tests/tidy.sh"; "$tidy" --version; } | sha256sum)
+    while IFS= read -r line; do
+        file=${line%%	*}
+        stamp=$({ printf '%s\n' "$config"
+                  grep -F -- "-c $file" "$stamps/compile_commands.json" || :
+                  cat "$(dirname "$file")/.clang-tidy" 2>/dev/null || :
+                  printf '%s\n' "$line" | tr '\t\n' '\0\0' | xargs -0 sha256sum; } | sha256sum | cut -d ' ' -f 1)
+        [ -e "$stamps/$stamp" ] || printf '%s\t%s\n' "$file" "$stamps/$stamp"
+    done <"$stamps/files"
 }
 
 # Writes each bundle of the files in unchecked as Folder/NUMBER.cpp, with its lines of unchecked in Folder/NUMBER.list.
@@ -70,18 +75,19 @@ write_bundles ()
             return line
         }
 
-        # The names in the unnamed namespaces of a file, as the keys of names; and defines_macro.
+        # The names in the unnamed namespaces of a file, as the keys of names; and whether it is_alone.
         function read_names (file, names,    line, opens, unnamed, name)
         {
             delete names
-            defines_macro = 0
+            is_alone = 0
             while ((getline line <file) > 0)
             {
+                if (line ~ /^#define|^inline |^ *using [A-Za-z_:]*::[A-Za-z_]*;|^ *namespace [A-Za-z_]* =/) is_alone = 1
+
                 if (line ~ /^namespace$/) opens = 1
                 else if (opens && line ~ /^\{/) { unnamed = 1; opens = 0 }
                 else if (line ~ /^\} \/\/ namespace$/) unnamed = 0
                 else if (unnamed && (name = declared (line)) != "") names[name] = 1
-                else if (line ~ /^#define/) defines_macro = 1
             }
             close (file)
         }
@@ -91,7 +97,7 @@ write_bundles ()
         {
             for (number = 1; ; ++number)
             {
-                is_free = count[folder, number] < (defines_macro ? 1 : 15)
+                is_free = count[folder, number] < (is_alone ? 1 : 15)
                 for (name in names)
                     is_free = is_free && ! ((folder, number, name) in taken)
                 if (is_free)
@@ -105,7 +111,7 @@ write_bundles ()
             sub (/.*\//, "", folder)
             read_names ($1, names)
             number = find_bundle (folder)
-            count[folder, number] += defines_macro ? 15 : 1
+            count[folder, number] += is_alone ? 15 : 1
             for (name in names)
                 taken[folder, number, name] = 1
             print "#include \"" $1 "\" // NOLINT" >(bundles "/" folder "/" number ".cpp")
@@ -123,26 +129,30 @@ strip_commands ()
 write_commands ()
 {
     for list in "$bundles"/*/*.list; do
-        read -r first rest <"$list"
+        first=$(head -n 1 "$list" | cut -f 1)
         awk -v first="$first" -v bundle="${list%.list}.cpp" '
             /^\{/ { entry = ""; is_it = 0 }
             {
-                while ((at = index ($0, first)) > 0)
+                rest = $0
+                while ((at = index (rest, first)) > 0)
                 {
-                    $0 = substr ($0, 1, at - 1) bundle substr ($0, at + length (first))
+                    entry = entry substr (rest, 1, at - 1) bundle
+                    rest = substr (rest, at + length (first))
                     is_it = 1
                 }
-                entry = entry $0 "\n"
+                entry = entry rest "\n"
             }
             /^\}/ { if (is_it) { sub (/\},?\n$/, "},", entry); print entry; exit } }' "$stamps/compile_commands.json"
     done | { echo "["; sed '$s/},$/}/'; echo "]"; } >"$bundles/compile_commands.json"
 }
 
+strip_commands
+ninja -C "$directory" -t deps >"$stamps/deps"
+list_own_files >"$stamps/files" || { echo "clang-tidy: $directory has compiled no file of $root/Source" >&2; exit 1; }
 list_unchecked >"$stamps/unchecked"
 count=$(wc -l <"$stamps/unchecked")
 [ "$count" -gt 0 ] || { echo "clang-tidy: nothing has changed since every file passed"; exit 0; }
 echo "clang-tidy: checking $count files"
-strip_commands
 write_bundles
 write_commands
 
@@ -150,6 +160,7 @@ export stamps bundles tidy
 
 # That a name hides one of another file of the bundle is no finding.
 printf '%s\0' "$bundles"/*/*.list | xargs -0 -n 1 -P "$(nproc)" sh -c '
+    [ "$(wc -l <"$1")" -gt 1 ] || { mv "$1" "$1.unproven"; exit; } # one file: by itself
     if "$tidy" -p "$bundles" --quiet --extra-arg=-Wno-shadow \
                --header-filter="/Source/[A-Z][A-Za-z]*/[A-Za-z0-9]*\.(h|cpp)$" "${1%.list}.cpp" >"$1.report" 2>&1; then
         cut -f 2 "$1" | tr "\n" "\0" | xargs -0 touch

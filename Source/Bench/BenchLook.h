@@ -73,6 +73,8 @@ public:
                         bool isDown) override;
     void drawTextEditorOutline (juce::Graphics& graphics, int width, int height, juce::TextEditor& editor) override;
 
+    juce::AttributedString createFileChooserHeaderText (const juce::String& title,
+                                                        const juce::String& instructions) override;
     void layoutFileBrowserComponent (juce::FileBrowserComponent& browser,
                                      juce::DirectoryContentsDisplayComponent* list,
                                      juce::FilePreviewComponent* preview,

@@ -18,6 +18,16 @@ constexpr float gap = 10.0f;
 
 } // namespace
 
+juce::AttributedString BenchLook::createFileChooserHeaderText (const juce::String& title,
+                                                               const juce::String& instructions)
+{
+    juce::AttributedString text;
+    text.setJustification (juce::Justification::centred);
+    text.append (title + "\n\n", Lettering::title(), palette().ink);
+    text.append (instructions, Lettering::body(), palette().ink);
+    return text;
+}
+
 void BenchLook::layoutFileBrowserComponent (juce::FileBrowserComponent& browser,
                                             juce::DirectoryContentsDisplayComponent* list,
                                             juce::FilePreviewComponent* preview,
@@ -63,7 +73,7 @@ void BenchLook::drawFileBrowserRow (juce::Graphics& graphics,
     if (isSelected)
         graphics.fillAll (findColour (juce::DirectoryContentsDisplayComponent::highlightColourId));
 
-    const auto iconArea = area.removeFromLeft (Lettering::px (iconWidth)).reduced (4).toFloat();
+    const auto iconArea = area.removeFromLeft (Lettering::px (iconWidth)).reduced (Lettering::px (4.0f)).toFloat();
     if (icon != nullptr && icon->isValid())
         graphics.drawImage (*icon, iconArea, juce::RectanglePlacement::onlyReduceInSize);
     else if (const auto* const picture = isFolder ? getDefaultFolderImage() : getDefaultDocumentFileImage())

@@ -265,12 +265,20 @@ void BenchSession::notify (Change change)
 
 void BenchSession::say (const std::string& sentence)
 {
+    sentence_ = sentence;
     tellEach ([&] (Listener& listener) { listener.sessionSays (sentence); });
 }
 
 void BenchSession::tell (const std::string& sentence)
 {
+    sentence_ = sentence;
     tellEach ([&] (Listener& listener) { listener.sessionTells (sentence); });
+}
+
+void BenchSession::withdraw (const std::string& sentence)
+{
+    if (! sentence.empty() && sentence == sentence_)
+        say ({});
 }
 
 bool BenchSession::attempt (const std::function<void()>& action)

@@ -179,6 +179,12 @@ public:
     /// The same for one that asks nothing of the user.
     void tell (const std::string& sentence);
 
+    /// The sentence that was told last; empty once it was taken away.
+    const std::string& sentence() const noexcept { return sentence_; }
+
+    /// Takes a sentence away, unless another has been told since.
+    void withdraw (const std::string& sentence);
+
     /// Runs `action` and says what it was refused for. Returns whether it went through.
     bool attempt (const std::function<void()>& action);
 
@@ -211,6 +217,7 @@ private:
     std::string gestureName_;
 
     std::vector<Listener*> listeners_;
+    std::string sentence_;
 };
 
 } // namespace stopwright

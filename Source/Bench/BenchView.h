@@ -89,6 +89,9 @@ public:
 
     bool isPageUp() const noexcept { return page_ != nullptr; }
 
+    /// Whether no page is up that would lose something if it went. One that would says so.
+    bool mayPageGo() const { return page_ == nullptr || page_->mayGo(); }
+
     /// Takes files that are dropped onto the window; where a target mask goes is for its user to say.
     FileDrop& drop() noexcept { return drop_; }
 

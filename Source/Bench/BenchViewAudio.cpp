@@ -59,6 +59,13 @@ void BenchView::withdrawAudioSentence()
 void BenchView::goOnWithAudio (const juce::String& sentence)
 {
     withdrawAudioSentence();
+    if (sentence.isNotEmpty() && isPageUp() && page_->isListeningOnly())
+    {
+        // A blind test goes on, and the sentence stands there after it.
+        isAudioTold_ = true;
+        session_.say (sentence.toStdString());
+        return;
+    }
     if (sentence.isNotEmpty())
     {
         showAudio (sentence);

@@ -30,23 +30,28 @@ void BenchView::showBlindTest()
 {
     std::random_device device;
     const auto seed = (static_cast<std::uint64_t> (device()) << 32U) | device();
-    auto controls = std::make_unique<BlindTestPanel> (session_, matcher_, player_, seed);
+    const auto leave = [this]
+    {
+        player_.stop();
+        closePage();
+    };
     std::vector<SheetPage::Choice> choices;
-    choices.push_back ({ "Close", [this, panel = SafePointer<BlindTestPanel> (controls.get())]
+    choices.push_back ({ "Close", [this, leave]
                          {
-                             if (panel == nullptr || ! panel->mayGo())
-                                 return;
-                             player_.stop();
-                             closePage();
+                             if (mayPageGo())
+                                 leave();
                          } });
-    auto& first = controls->listenTo ('A');
+    auto controls = std::make_unique<BlindTestPanel> (session_, matcher_, player_, seed);
+    controls->onThrownAway = leave;
+    auto& panel = *controls;
     auto page = std::make_unique<SheetPage> (
         "Blind test",
         "X is trial A or trial B, drawn anew in every round. Play keys or the phrase, listen to A, B and X as often as you "
         "like, and say which X is. All are heard equally loud. As many rounds as you want: ten or more tell something. The "
         "score comes out when you finish.",
         std::move (choices), std::move (controls), Lettering::px (BlindTestPanel::height));
-    page->setFirstFocus (first); // Return on the way in must not close it
+    page->setFirstFocus (panel.listenTo ('A')); // Return on the way in must not close it
+    page->setMayGo ([&panel] { return panel.mayGo(); });
     page->setListeningOnly();
     page->setClosedByEscape();
     showPage (std::move (page));

@@ -52,6 +52,8 @@ BenchWindow::~BenchWindow()
 
 void BenchWindow::closeButtonPressed()
 {
+    if (! view_.mayPageGo())
+        return;
     view_.actions().whenSafe (
         [this]
         {

@@ -6,8 +6,6 @@
 #include "Bench/UsualPlaces.h"
 #include "Organ/TrialDifference.h"
 
-#include <utility>
-
 namespace stopwright
 {
 
@@ -38,8 +36,19 @@ BlindTestPanel::BlindTestPanel (BenchSession& session, TrialMatcher& matcher, Pl
     isB_.onClick = [this] { answer (BlindTest::Trial::b); };
     finish_.onClick = [this] { finishTest(); };
     keep_.onClick = [this] { keepInNotes(); };
+    throwAway_.onClick = [panel = SafePointer<BlindTestPanel> (this)]
+    {
+        // The button goes with the panel: not while it is clicked.
+        juce::MessageManager::callAsync (
+            [panel]
+            {
+                if (panel != nullptr && panel->onThrownAway)
+                    panel->onThrownAway();
+            });
+    };
     phrase_.onClick = [this]
     {
+        tellLoss (false);
         if (const auto phrase = demonstrationPhrase(); phrase != juce::File())
             player_.playNow (phrase);
     };
@@ -54,18 +63,19 @@ BlindTestPanel::BlindTestPanel (BenchSession& session, TrialMatcher& matcher, Pl
     for (auto* button : { &playA_, &playB_, &playX_, &isA_, &isB_, &phrase_, &finish_ })
         addAndMakeVisible (button);
     addChildComponent (keep_);
+    addChildComponent (throwAway_);
 }
 
 /// The same happens whichever trial it is, also when it sounds already: a missing cross-fade would tell.
 void BlindTestPanel::listen (bool isB)
 {
+    tellLoss (false);
     session_.attempt ([&] { matcher_.take (isB, true); });
 }
 
 void BlindTestPanel::answer (BlindTest::Trial said)
 {
     test_.answer (said);
-    isLossTold_ = false;
     // The next round begins from the same sound whatever X was.
     listen (false);
     repaint();
@@ -74,7 +84,7 @@ void BlindTestPanel::answer (BlindTest::Trial said)
 void BlindTestPanel::finishTest()
 {
     test_.finish();
-    isLossTold_ = false;
+    tellLoss (false);
     result_ = juce::String (test_.result().words()) + ".";
     for (auto* button : { &playX_, &isA_, &isB_, &finish_ })
         button->setVisible (false);
@@ -104,7 +114,7 @@ void BlindTestPanel::keepInNotes()
         }));
     if (! keep_.isEnabled())
         keep_.setButtonText ("Kept in the card's notes");
-    resized();
+    tellLoss (false);
 }
 
 bool BlindTestPanel::wouldLose() const
@@ -114,19 +124,24 @@ bool BlindTestPanel::wouldLose() const
 
 bool BlindTestPanel::mayGo()
 {
-    if (! wouldLose() || std::exchange (isLossTold_, true))
-        return true;
+    tellLoss (wouldLose());
+    return ! wouldLose();
+}
+
+void BlindTestPanel::tellLoss (bool isTold)
+{
+    throwAway_.setButtonText (test_.isFinished() ? "Throw it away" : "Throw the answers away");
+    throwAway_.setVisible (isTold);
+    resized();
     repaint();
-    return false;
 }
 
 juce::String BlindTestPanel::lossText() const
 {
-    if (! isLossTold_ || ! wouldLose())
+    if (! throwAway_.isVisible())
         return {};
-    return test_.isFinished()
-               ? "The result is not in the card's notes yet. Close once more to let it go."
-               : "Your answers so far would be lost. Finish the test, or close once more to let them go.";
+    return test_.isFinished() ? "The result is not in the card's notes yet."
+                              : "Your answers so far would be lost: finish the test, or throw them away.";
 }
 
 juce::String BlindTestPanel::roundText() const
@@ -160,15 +175,16 @@ void BlindTestPanel::resized()
     const int inset = Lettering::px (labelWidth);
     place (row (1).withTrimmedLeft (inset), { &playA_, &playB_, &playX_, &phrase_ });
     place (row (2).withTrimmedLeft (inset), { &isA_, &isB_, &keep_ });
-    place (row (3).withTrimmedLeft (inset), { &finish_ });
+    place (row (3).withTrimmedLeft (inset), { &finish_, &throwAway_ });
 }
 
 void BlindTestPanel::paint (juce::Graphics& graphics)
 {
     const auto& colours = BenchLook::paletteOf (*this);
     graphics.setColour (colours.notice);
-    // Of a finished test the first row has the result, and the last no button any more.
-    Lettering::draw (graphics, *this, lossText(), Lettering::strong(), row (test_.isFinished() ? 3 : 0));
+    // Of a finished test the first row has the result.
+    Lettering::draw (graphics, *this, lossText(), Lettering::strong(),
+                     test_.isFinished() ? row (3).withLeft (throwAway_.getRight() + Lettering::px (gap)) : row (0));
     graphics.setColour (colours.ink);
     Lettering::draw (graphics, *this, roundText(), Lettering::strong(), row (0));
     const int width = Lettering::px (labelWidth);

@@ -22,8 +22,11 @@ public:
     /// The result, once there is one.
     juce::String resultText() const { return result_; }
 
-    /// Whether the page may go: nothing would be lost with it, or it was asked to go before and has said what would.
+    /// Whether nothing would be lost with the panel. When something would, it says so and offers to throw that away.
     bool mayGo();
+
+    /// The answers, or a result that is not kept, are to go, and the panel with them.
+    std::function<void()> onThrownAway;
 
     /// The buttons, by what is on them and whether they say or listen; for tests.
     juce::TextButton& listenTo (char what) { return what == 'A' ? playA_ : what == 'B' ? playB_ : playX_; }
@@ -33,6 +36,8 @@ public:
     juce::TextButton& finish() noexcept { return finish_; }
 
     juce::TextButton& keep() noexcept { return keep_; }
+
+    juce::TextButton& throwAway() noexcept { return throwAway_; }
 
     void paint (juce::Graphics& graphics) override;
     void resized() override;
@@ -44,6 +49,7 @@ private:
     void keepInNotes();
     juce::Rectangle<int> row (int index) const;
     bool wouldLose() const;
+    void tellLoss (bool isTold);
     juce::String roundText() const;
     juce::String lossText() const;
 
@@ -52,12 +58,12 @@ private:
     PlayerActions& player_;
     BlindTest test_;
     juce::String result_;
-    bool isLossTold_ = false;
     juce::TextButton playA_ { "A" }, playB_ { "B" }, playX_ { "X" };
     juce::TextButton isA_ { "A" }, isB_ { "B" };
     juce::TextButton phrase_ { "Play the phrase" };
     juce::TextButton finish_ { "Finish the test" };
     juce::TextButton keep_ { "Keep it in the card's notes" };
+    juce::TextButton throwAway_ { "Throw it away" }; ///< seen while it is told what would be lost
 };
 
 } // namespace stopwright

@@ -173,8 +173,8 @@ void KnobCell::beginTyping (const juce::String& start)
     // Not in the cell, which would cut it off.
     editor_.open (*parent, typingArea(),
                   { "Value of " + nameText(), start.isEmpty() ? present : start, start.isEmpty(),
-                    [this] (const juce::String& text) { return takeText (text); }, [this] { session_.say ({}); },
-                    [this] { repaint(); }, [this] { grabKeyboardFocus(); } });
+                    [this] (const juce::String& text) { return takeText (text); }, [this] { repaint(); },
+                    [this] { grabKeyboardFocus(); } });
     repaint();
 }
 

@@ -74,7 +74,7 @@ private:
     bool isHovered_ = false;
     juce::uint32 lastWheelTime_ = 0;
     int wheelRun_ = 0;
-    ValueEditor editor_;
+    ValueEditor editor_ { session_ };
 };
 
 } // namespace stopwright

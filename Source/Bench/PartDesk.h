@@ -90,7 +90,7 @@ private:
     bool isTurned_ = false; ///< shows leads where it is narrow
     juce::TextButton rename_ { "Rename" };
     juce::TextButton remove_ { "Remove" };
-    ValueEditor editor_;
+    ValueEditor editor_ { session_ };
     juce::Rectangle<int> nameArea_;
 };
 

@@ -90,7 +90,6 @@ void PartDesk::beginRenaming()
                     fromUtf8 (selection_->name),
                     true,
                     [this] (const juce::String& text) { return takeName (text); },
-                    [this] { session_.say ({}); },
                     {},
                     [this]
                     {

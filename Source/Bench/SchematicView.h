@@ -141,7 +141,7 @@ private:
     std::optional<Selection> selection_;
     std::string probe_;
     std::string hoveredNode_; ///< under the pointer; empty for none
-    ValueEditor nameEditor_;
+    ValueEditor nameEditor_ { session_ };
 };
 
 } // namespace stopwright

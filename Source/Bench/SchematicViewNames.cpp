@@ -62,7 +62,7 @@ void SchematicView::beginNodeRenaming (const std::string& node, juce::Point<int>
     nameEditor_.open (*this, area,
                       { "Name of " + fromUtf8 (nodeWords (node)), fromUtf8 (node), true,
                         [this, node] (const juce::String& typed) { return takeNodeName (node, typed); },
-                        [this] { session_.say ({}); }, [this] { repaint(); }, wayBack() });
+                        [this] { repaint(); }, wayBack() });
     repaint();
 }
 

@@ -34,6 +34,12 @@ public:
     /// Escape does its only choice, too: nothing has to be answered.
     void setClosedByEscape() { isClosedByEscape_ = true; }
 
+    /// What answers mayGo(); without it a page may always go.
+    void setMayGo (std::function<bool()> mayGo) { mayGo_ = std::move (mayGo); }
+
+    /// Whether nothing would be lost with the page. One that would lose something says so.
+    bool mayGo() const { return mayGo_ == nullptr || mayGo_(); }
+
     bool isListeningOnly() const noexcept { return isListeningOnly_; }
 
     /// Puts the keyboard on the first button, or on what was set here instead: one of the page's controls.
@@ -56,6 +62,7 @@ private:
     juce::TextEditor text_;
     std::unique_ptr<juce::Component> controls_;
     int controlsHeight_;
+    std::function<bool()> mayGo_;
     bool isListeningOnly_ = false;
     bool isClosedByEscape_ = false;
     std::vector<Choice> choices_;

@@ -28,15 +28,7 @@ void ValueEditor::open (juce::Component& owner, juce::Rectangle<int> area, Reque
     editor_->setBorder (juce::BorderSize<int> (0));
     editor_->setTitle (request_.title);
     editor_->setText (request_.text, juce::dontSendNotification);
-    editor_->onReturnKey = [this]
-    {
-        withdrawRefusal();
-        isRefused_ = ! request_.take (editor_->getText());
-        if (isRefused_)
-            editor_->selectAll();
-        else
-            close();
-    };
+    editor_->onReturnKey = [this] { take(); };
     editor_->onEscapeKey = [this] { close(); };
     editor_->onFocusLost = [this] { close(); };
     setArea (area);
@@ -66,15 +58,23 @@ void ValueEditor::close()
         request_.leave();
     editor->giveAwayKeyboardFocus(); // where nobody took it, the window sees to it
     owner_->removeChildComponent (editor.get());
-    withdrawRefusal();
+    session_.withdraw (std::exchange (refusal_, {}));
     if (request_.closed)
         request_.closed();
 }
 
-void ValueEditor::withdrawRefusal()
+void ValueEditor::take()
 {
-    if (std::exchange (isRefused_, false))
-        request_.withdraw();
+    session_.withdraw (std::exchange (refusal_, {}));
+    const auto before = session_.sentence();
+    if (request_.take (editor_->getText()))
+    {
+        close();
+        return;
+    }
+    if (session_.sentence() != before)
+        refusal_ = session_.sentence();
+    editor_->selectAll();
 }
 
 } // namespace stopwright

@@ -15,7 +15,7 @@ namespace stopwright
 namespace
 {
 
-std::string channelWords (const ChannelCompasses& channels)
+std::string compassesWords (const ChannelCompasses& channels)
 {
     const auto first = std::ranges::find_if (channels, [] (const auto& compass) { return compass.has_value(); });
     const bool areAlike =
@@ -26,7 +26,7 @@ std::string channelWords (const ChannelCompasses& channels)
 }
 
 /// "channel 4", "channels 4, 7 and 9".
-std::string channelWords (const std::vector<int>& channels)
+std::string compassesWords (const std::vector<int>& channels)
 {
     std::vector<std::string> numbers;
     numbers.reserve (channels.size());
@@ -40,8 +40,8 @@ std::string channelWords (const std::vector<int>& channels)
 {
     if (played.notesUnheard != 0 && played.notesOutside == 0)
         throw Error (origin + ": there is nothing to play in the MIDI file, for no division hears "
-                     + channelWords (played.unheardChannels) + "; give a division that channel in the instrument.");
-    throw Error (origin + ": there is nothing to play in the MIDI file on " + channelWords (channels) + ".");
+                     + compassesWords (played.unheardChannels) + "; give a division that channel in the instrument.");
+    throw Error (origin + ": there is nothing to play in the MIDI file on " + compassesWords (channels) + ".");
 }
 
 } // namespace
@@ -69,10 +69,10 @@ std::vector<std::string>
     };
     std::vector<std::string> sentences;
     if (played.notesOutside != 0)
-        sentences.push_back (beginning (played.notesOutside) + "lie outside " + channelWords (channels)
+        sentences.push_back (beginning (played.notesOutside) + "lie outside " + compassesWords (channels)
                              + " and are left out.");
     if (played.notesUnheard != 0)
-        sentences.push_back (beginning (played.notesUnheard) + "are on " + channelWords (played.unheardChannels)
+        sentences.push_back (beginning (played.notesUnheard) + "are on " + compassesWords (played.unheardChannels)
                              + ", which no division hears, and are left out.");
     return sentences;
 }

@@ -59,6 +59,29 @@ protected:
     void mouseDoubleClick (juce::Component& component, juce::Point<int> place);
     void mouseWheel (juce::Component& component, juce::Point<int> place, float notches);
 
+    /// The first component of a kind within another, at any depth; nullptr when there is none.
+    template <typename Kind>
+    static Kind* findWithin (juce::Component& within)
+    {
+        for (auto* const child : within.getChildren())
+        {
+            if (auto* const found = dynamic_cast<Kind*> (child))
+                return found;
+            if (auto* const found = findWithin<Kind> (*child))
+                return found;
+        }
+        return nullptr;
+    }
+
+    /// As if the control had the keyboard: whatever stands over it may take the key.
+    static void pressEscape (juce::Component& control)
+    {
+        for (auto* at = &control; at != nullptr; at = at->getParentComponent())
+            if (at->keyPressed (juce::KeyPress (juce::KeyPress::escapeKey)))
+                break;
+        runMessages (20);
+    }
+
     std::filesystem::path folder_;
     BenchProcessor processor_;
     std::unique_ptr<BenchSettings> settings_;

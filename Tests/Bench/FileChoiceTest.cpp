@@ -17,7 +17,13 @@ namespace
 class FileChoiceTest : public BenchFixture
 {
 protected:
-    ~FileChoiceTest() override { Lettering::setScale (1.0f); }
+    FileChoiceTest() { juce::LookAndFeel::setDefaultLookAndFeel (&look_); }
+
+    ~FileChoiceTest() override
+    {
+        juce::LookAndFeel::setDefaultLookAndFeel (nullptr);
+        Lettering::setScale (1.0f);
+    }
 
     /// A painted choice of a card among the presets, and what was written into its rows.
     juce::Image paint (int width, std::vector<Lettering::Drawn>& texts)
@@ -27,14 +33,13 @@ protected:
         juce::FileBrowserComponent browser (juce::FileBrowserComponent::openMode
                                                 | juce::FileBrowserComponent::canSelectFiles,
                                             folder, &filter, nullptr);
-        browser.setLookAndFeel (&look_);
         browser.setSize (width, 480);
-        browser.resized();
-        runMessages (300); // the folder is read on a thread
+        auto* const list = findWithin<juce::ListBox> (browser);
+        for (int wait = 0; wait < 100 && list != nullptr && list->getListBoxModel()->getNumRows() == 0; ++wait)
+            runMessages (50); // the folder is read on a thread
         Lettering::observer = [&texts] (const Lettering::Drawn& drawn) { texts.push_back (drawn); };
         const auto image = browser.createComponentSnapshot (browser.getLocalBounds());
         Lettering::observer = {};
-        browser.setLookAndFeel (nullptr);
         return image;
     }
 
@@ -71,7 +76,9 @@ TEST_F (FileChoiceTest, ItsRowsGrowWithTheTextAndNothingIsCut)
         const auto* const name = find (texts, "Krummhorn8.json");
         ASSERT_NE (name, nullptr);
         heights[scale] = name->needed.getHeight();
-        EXPECT_GE (texts.size(), 9U); // a name, a size and a time for each of three cards at the least
+        EXPECT_NE (find (texts, " KB"), nullptr);
+        EXPECT_NE (find (texts, ":"), nullptr); // a time
+        EXPECT_EQ (find (texts, "..."), nullptr);
         for (const auto& drawn : texts)
         {
             EXPECT_TRUE (drawn.area.contains (drawn.needed)) << drawn.text;

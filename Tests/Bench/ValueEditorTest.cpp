@@ -152,6 +152,18 @@ TEST_F (ValueEditorTest, OnlyWhatTheLineItselfWasRefusedForIsTakenBackWithIt)
     }
 }
 
+TEST_F (ValueEditorTest, WhatWasToldSinceARefusalStays)
+{
+    openView();
+    schematic().findCell ({ false, "R5" })->grabKeyboardFocus();
+    press (juce::KeyPress::returnKey, 1);
+    editorIn (schematic())->setText ("4x7", false);
+    press (juce::KeyPress::returnKey, 1);
+    session_.say ("The sound device has gone.");
+    press (juce::KeyPress::escapeKey, 1);
+    EXPECT_EQ (view_->messages().sentence(), "The sound device has gone.");
+}
+
 TEST_F (ValueEditorTest, AfterF2AndEscapeAPartThatWasJustAddedHasTheKeyboard)
 {
     openView();
