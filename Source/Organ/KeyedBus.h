@@ -53,6 +53,4 @@ inline const KeyedBus* findKeyedBus (const std::vector<KeyedBus>& buses, const W
     return found == buses.end() ? nullptr : &*found;
 }
 
-const KeyedBus* findKeyedBus (std::vector<KeyedBus>&&, const Wave&, const Footage&) = delete; // it would be gone
-
 } // namespace stopwright
