@@ -14,8 +14,8 @@ namespace stopwright
 
 /// A line for typing a value, laid over what it edits: Return hands the text over and closes when it was taken, Escape
 /// and a click elsewhere close it. Why a text was not taken is told until the line closes or another text is handed over,
-/// unless something else was told meanwhile. The keyboard goes on to whom it belongs before the line goes: of a component that has it
-/// and goes, the framework would hand it to whatever control comes first. Threading: message thread.
+/// unless something else was told meanwhile. The keyboard goes on to whom it belongs before the line goes: of a component
+/// that has it and goes, the framework would hand it to whatever control comes first. Threading: message thread.
 class ValueEditor
 {
 public:
