@@ -35,7 +35,7 @@ protected:
                                             folder, &filter, nullptr);
         browser.setSize (width, 480);
         auto* const list = findWithin<juce::ListBox> (browser);
-        for (int wait = 0; wait < 100 && list != nullptr && list->getListBoxModel()->getNumRows() == 0; ++wait)
+        for (int wait = 0; wait < 100 && list != nullptr && list->getModel()->getNumRows() == 0; ++wait)
             runMessages (50); // the folder is read on a thread
         Lettering::observer = [&texts] (const Lettering::Drawn& drawn) { texts.push_back (drawn); };
         const auto image = browser.createComponentSnapshot (browser.getLocalBounds());

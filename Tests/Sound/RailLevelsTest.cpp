@@ -23,7 +23,6 @@ namespace
 {
 
 constexpr int upper = 0;
-constexpr int lower = 1;
 constexpr int a3 = 57;
 constexpr int settleFrames = 9600;
 constexpr int measuredFrames = 24000;
