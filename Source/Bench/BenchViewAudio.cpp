@@ -122,6 +122,8 @@ void BenchView::showAudio (const juce::String& sentence)
                                             : audio_->whyNoDevice();
     auto page = std::make_unique<SheetPage> (audio_->hasDevice() ? "Audio" : "No sound device", text,
                                              std::move (choices), std::move (controls), AudioPage::heightWanted());
+    if (audio_->hasDevice())
+        page->setClosedByEscape();
     audioPage_ = page.get();
     showPage (std::move (page));
 }

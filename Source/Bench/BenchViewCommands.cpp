@@ -30,7 +30,10 @@ void BenchView::showCautions (bool isFirstRun)
     };
     std::vector<SheetPage::Choice> choices;
     choices.push_back ({ isFirstRun ? "I have read this" : "Close", acknowledge });
-    showPage (std::make_unique<SheetPage> ("Before you start", cautionsForReading(), std::move (choices)));
+    auto page = std::make_unique<SheetPage> ("Before you start", cautionsForReading(), std::move (choices));
+    if (! isFirstRun)
+        page->setClosedByEscape();
+    showPage (std::move (page));
 }
 
 juce::PopupMenu BenchView::recentMenu()

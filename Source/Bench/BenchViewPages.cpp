@@ -28,6 +28,12 @@ void BenchView::showChanges()
 
 void BenchView::showBlindTest()
 {
+    if (sheet_.isRetired())
+    {
+        session_.say (session_.document().stopInHand()->name
+                      + " is retired, so neither of its trials is heard; draw it, and then compare.");
+        return;
+    }
     std::random_device device;
     const auto seed = (static_cast<std::uint64_t> (device()) << 32U) | device();
     const auto leave = [this]

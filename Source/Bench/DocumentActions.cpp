@@ -2,6 +2,7 @@
 #include "Bench/DocumentActions.h"
 
 #include "Bench/UsualPlaces.h"
+#include "Units/QuotedText.h"
 
 #include <utility>
 
@@ -14,6 +15,11 @@ namespace
 std::filesystem::path pathOf (const juce::File& file)
 {
     return { file.getFullPathName().toStdString() };
+}
+
+juce::File fileFrom (const std::filesystem::path& path)
+{
+    return path.empty() ? juce::File() : juce::File (juce::String::fromUTF8 (path.c_str()));
 }
 
 } // namespace
@@ -84,8 +90,7 @@ void DocumentActions::saveAs()
     const auto name = file.empty() ? juce::String ("Card.json") : juce::String::fromUTF8 (file.filename().c_str());
     chooser_ = std::make_unique<juce::FileChooser> ("Save the card as",
                                                     folderOf (session_.document()).getChildFile (name), "*.json");
-    chooser_->launchAsync (juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::canSelectFiles
-                               | juce::FileBrowserComponent::warnAboutOverwriting,
+    chooser_->launchAsync (juce::FileBrowserComponent::saveMode | juce::FileBrowserComponent::canSelectFiles,
                            [this] (const juce::FileChooser& chooser)
                            {
                                if (chooser.getResult() != juce::File())
@@ -95,15 +100,15 @@ void DocumentActions::saveAs()
 
 void DocumentActions::saveUnder (const juce::File& chosen)
 {
-    if (chosen.hasFileExtension ("json"))
+    const auto target =
+        chosen.hasFileExtension ("json") ? chosen : chosen.getSiblingFile (chosen.getFileName() + ".json");
+    if (const auto tablet = otherTabletOf (target); ! tablet.empty())
     {
-        saveTo (chosen);
+        session_.say (quotedText (target.getFileName().toStdString()) + " is the card of " + tablet
+                      + " in this organ, which would be lost; choose another name.");
         return;
     }
-
-    // The chooser has asked about the name as it was typed, not about this one.
-    const auto target = chosen.getSiblingFile (chosen.getFileName() + ".json");
-    if (! target.exists())
+    if (! target.exists() || target == fileFrom (session_.document().cardFile()))
     {
         saveTo (target);
         return;
@@ -115,10 +120,24 @@ void DocumentActions::saveUnder (const juce::File& chosen)
                              saveTo (target);
                          } });
     choices.push_back ({ "Keep it", [this] { pages_.closePage(); } });
-    pages_.showPage (std::make_unique<SheetPage> ("This file is there already",
-                                                  "\"" + target.getFileName()
-                                                      + "\" holds something already, which is lost if it is replaced.",
-                                                  std::move (choices)));
+    auto page = std::make_unique<SheetPage> ("This file is there already",
+                                             "\"" + target.getFileName()
+                                                 + "\" holds something already, which is lost if it is replaced.",
+                                             std::move (choices));
+    page->setFirstFocusOnLast();
+    pages_.showPage (std::move (page));
+}
+
+std::string DocumentActions::otherTabletOf (const juce::File& file) const
+{
+    const auto& document = session_.document();
+    if (! document.instrument)
+        return {};
+    for (const auto& stop : document.instrument->stops)
+        if (! stop.cardFile.empty() && stop.cardFile != document.cardName()
+            && file == fileFrom (document.fileOfCard (stop.cardFile)))
+            return stop.name;
+    return {};
 }
 
 void DocumentActions::saveTo (const juce::File& target)

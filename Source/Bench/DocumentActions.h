@@ -26,7 +26,8 @@ public:
     void save();
     void saveAs();
 
-    /// Saves the card under a chosen name, with ".json" added where it has none; asks before another file is lost.
+    /// Saves the card under a chosen name, with ".json" added where it has none; asks before another file is lost, and
+    /// refuses the file of another tablet of the open organ.
     void saveUnder (const juce::File& chosen);
 
     /// Runs `next` unless the user wants to keep working on unsaved changes; `otherwise` (may be empty) runs then.
@@ -35,6 +36,9 @@ public:
 private:
     bool saveNow();
     void saveTo (const juce::File& target);
+
+    /// The tablet whose card a file is, other than that of the card in hand; empty for none.
+    std::string otherTabletOf (const juce::File& file) const;
     juce::String unsavedSentence() const;
 
     BenchSession& session_;

@@ -143,7 +143,7 @@ bool KnobCell::keyPressed (const juce::KeyPress& key)
         returnToSaved();
     else if (code == juce::KeyPress::returnKey)
         beginTyping();
-    else if (juce::CharacterFunctions::isDigit (key.getTextCharacter()) || key.getTextCharacter() == '.')
+    else if (juce::String ("0123456789.-").containsChar (key.getTextCharacter()))
         beginTyping (juce::String::charToString (key.getTextCharacter()));
     else
         return false;

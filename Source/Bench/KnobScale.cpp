@@ -165,7 +165,8 @@ double KnobScale::parsePosition (std::string_view text) const
 {
     const auto percent = text.find ('%');
     const double value = parseEngineering (text.substr (0, percent), Quantity::number);
-    return percent == std::string_view::npos && value <= 1.0 ? value : value / 100.0;
+    // 0.5 on a track is half the way; the depth of a tremulant is in per cent, whatever is typed.
+    return percent == std::string_view::npos && value <= 1.0 && ! isDepth_ ? value : value / 100.0;
 }
 
 double KnobScale::parse (std::string_view text) const

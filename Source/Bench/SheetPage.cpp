@@ -63,6 +63,8 @@ void SheetPage::choose (std::size_t index)
 
 bool SheetPage::keyPressed (const juce::KeyPress& key)
 {
+    if (key.isKeyCode (juce::KeyPress::tabKey))
+        return false; // the framework leads on to the next control of the page
     if (key == juce::KeyPress::escapeKey && (isClosedByEscape_ || choices_.size() > 1))
         choose (choices_.size() - 1);
     return true; // what a page does not know must not reach the bench behind it

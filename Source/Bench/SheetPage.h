@@ -47,6 +47,9 @@ public:
 
     void setFirstFocus (juce::Component& control) { first_ = &control; }
 
+    /// The keyboard begins on the last choice, where the first would lose something.
+    void setFirstFocusOnLast() { first_ = buttons_.back().get(); }
+
     void paint (juce::Graphics& graphics) override;
     void resized() override;
     bool keyPressed (const juce::KeyPress& key) override;

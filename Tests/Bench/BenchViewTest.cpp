@@ -102,22 +102,39 @@ TEST_F (BenchViewTest, UnsavedChangesAreAskedAboutAndCanBeKept)
     EXPECT_EQ (cardText (readCard (preset ("Krummhorn8.json"))), cardText (session_.card()));
 }
 
-TEST_F (BenchViewTest, SavingUnderANameWithoutEndingAsksBeforeAnotherCardIsLost)
+TEST_F (BenchViewTest, SavingUnderANameAsksBeforeAnotherCardIsLost)
 {
     openView();
-    const auto before = cardText (readCard (preset ("Oboe8.json")));
-    view_->actions().saveUnder (juce::File (preset ("Oboe8").string()));
-    ASSERT_TRUE (view_->isPageUp());
-    click ("Keep it");
-    EXPECT_EQ (cardText (readCard (preset ("Oboe8.json"))), before);
-
-    view_->actions().saveUnder (juce::File (preset ("Oboe8").string()));
+    std::filesystem::copy_file (preset ("Oboe8.json"), preset ("Reed.json"));
+    const auto before = cardText (readCard (preset ("Reed.json")));
+    for (const auto* const name : { "Reed", "Reed.json" })
+    {
+        view_->actions().saveUnder (juce::File (preset (name).string()));
+        ASSERT_TRUE (view_->isPageUp()) << name;
+        click ("Keep it");
+        EXPECT_EQ (cardText (readCard (preset ("Reed.json"))), before);
+    }
+    view_->actions().saveUnder (juce::File (preset ("Reed").string()));
     click ("Replace it");
-    EXPECT_EQ (cardText (readCard (preset ("Oboe8.json"))), cardText (session_.card()));
+    EXPECT_EQ (cardText (readCard (preset ("Reed.json"))), cardText (session_.card()));
 
     view_->actions().saveUnder (juce::File (preset ("Reed.v2").string()));
     EXPECT_FALSE (view_->isPageUp());
     EXPECT_TRUE (std::filesystem::exists (preset ("Reed.v2.json")));
+}
+
+TEST_F (BenchViewTest, TheCardOfAnotherTabletOfTheOrganIsNotSavedOver)
+{
+    openView();
+    const auto before = cardText (readCard (preset ("Oboe8.json")));
+    for (const auto* const name : { "Oboe8", "Oboe8.json" })
+    {
+        session_.say ({});
+        view_->actions().saveUnder (juce::File (preset (name).string()));
+        EXPECT_FALSE (view_->isPageUp());
+        EXPECT_TRUE (view_->messages().sentence().contains ("Oboe 8")) << view_->messages().sentence();
+        EXPECT_EQ (cardText (readCard (preset ("Oboe8.json"))), before);
+    }
 }
 
 TEST_F (BenchViewTest, WithoutADocumentThereIsNothingToSave)

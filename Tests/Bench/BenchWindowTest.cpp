@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: GPL-3.0-or-later
 #include "Bench/BenchWindow.h"
 #include "Bench/BenchFixture.h"
+#include "Bench/BlindTestPanel.h"
 
 #include <set>
 
@@ -59,6 +60,32 @@ TEST_F (BenchWindowTest, TabGoesOnFromTheKeyboardAndRound)
     }
     EXPECT_TRUE (keyboard.hasKeyboardFocus (false));
     EXPECT_GE (reached.size(), 20U);
+}
+
+TEST_F (BenchWindowTest, TabLeadsRoundThePageThatIsUp)
+{
+    settings_->acknowledgeCautions();
+    session_.open (preset ("LarkfieldOrgan.json"));
+    session_.beginSecondTrial();
+    session_.turn ({ CardKnob::Place::part, "R5", KnobKind::value }, 1e3);
+    BenchWindow window (session_, *settings_, audio_);
+    runMessages (50);
+    window.view().showBlindTest();
+    runMessages (50);
+    auto* const panel = findWithin<BlindTestPanel> (window.view());
+    ASSERT_NE (panel, nullptr);
+    ASSERT_TRUE (panel->listenTo ('A').hasKeyboardFocus (false));
+    std::set<juce::Component*> reached;
+    for (int step = 0; step < 12 && reached.insert (juce::Component::getCurrentlyFocusedComponent()).second; ++step)
+    {
+        window.getPeer()->handleKeyPress (juce::KeyPress (juce::KeyPress::tabKey));
+        window.view().tick();
+    }
+    EXPECT_TRUE (reached.contains (&panel->listenTo ('X')));
+    EXPECT_TRUE (reached.contains (&panel->say ('B')));
+    EXPECT_TRUE (reached.contains (&panel->finish()));
+    EXPECT_TRUE (panel->listenTo ('A').hasKeyboardFocus (false)) << "round";
+    EXPECT_FALSE (reached.contains (&window.view().playBar().keyboard()));
 }
 
 TEST_F (BenchWindowTest, ItComesOntoTheScreensThereAre)

@@ -65,6 +65,16 @@ TEST_F (BlindTestPageTest, AnswersGoByTheirOwnButtonAlone)
     EXPECT_FALSE (isUp (*view_));
 }
 
+TEST_F (BlindTestPageTest, OfARetiredStopThereIsNone)
+{
+    openView();
+    session_.beginSecondTrial();
+    session_.draw (session_.document().stopIndex, false);
+    view_->showBlindTest();
+    EXPECT_FALSE (view_->isPageUp());
+    EXPECT_TRUE (view_->messages().sentence().contains ("is retired")) << view_->messages().sentence();
+}
+
 TEST_F (BlindTestPageTest, TheWindowDoesNotCloseOverAnswers)
 {
     AudioHost audio (processor_);

@@ -112,7 +112,8 @@ TEST (KnobScale, ADepthGoesInTwentieths)
     EXPECT_EQ (scale.textOf (0.3), "30 %");
     EXPECT_EQ (scale.longTextOf (0.3), "30 %");
     EXPECT_EQ (scale.parse ("30"), 0.3);
-    EXPECT_EQ (scale.parse ("0.3"), 0.3);
+    EXPECT_EQ (scale.parse ("1"), 0.01);
+    EXPECT_EQ (scale.parse ("0.5"), 0.005);
     EXPECT_THROW (scale.parse ("96 %"), Error);
 }
 
