@@ -132,6 +132,7 @@ private:
     void leaveAudio();
     void startAudio();
     void goOnWithAudio (const juce::String& sentence);
+    void sayOfAudio (const juce::String& sentence);
     void withdrawAudioSentence();
     void updateStatus (const Telemetry& telemetry);
     void playWaitingFile();

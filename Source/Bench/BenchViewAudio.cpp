@@ -49,6 +49,12 @@ void BenchView::startAudio()
                    });
 }
 
+void BenchView::sayOfAudio (const juce::String& sentence)
+{
+    isAudioTold_ = true;
+    session_.say (sentence.toStdString());
+}
+
 void BenchView::withdrawAudioSentence()
 {
     if (std::exchange (isAudioTold_, false))
@@ -59,16 +65,13 @@ void BenchView::withdrawAudioSentence()
 void BenchView::goOnWithAudio (const juce::String& sentence)
 {
     withdrawAudioSentence();
-    if (sentence.isNotEmpty() && isPageUp() && page_->isListeningOnly())
-    {
-        // A blind test goes on, and the sentence stands there after it.
-        isAudioTold_ = true;
-        session_.say (sentence.toStdString());
-        return;
-    }
     if (sentence.isNotEmpty())
     {
-        showAudio (sentence);
+        // A blind test goes on, and the sentence stands there after it.
+        if (isPageUp() && page_->isListeningOnly())
+            sayOfAudio (sentence);
+        else
+            showAudio (sentence);
         return;
     }
     if (audioPage_ != nullptr)
@@ -91,8 +94,7 @@ void BenchView::showAudio (const juce::String& sentence)
     {
         if (error.isNotEmpty())
         {
-            isAudioTold_ = true;
-            session_.say (error.toStdString());
+            sayOfAudio (error);
             return;
         }
         withdrawAudioSentence();

@@ -78,19 +78,16 @@ void BlindTestPanel::answer (BlindTest::Trial said)
     test_.answer (said);
     // The next round begins from the same sound whatever X was.
     listen (false);
-    repaint();
 }
 
 void BlindTestPanel::finishTest()
 {
     test_.finish();
-    tellLoss (false);
     result_ = juce::String (test_.result().words()) + ".";
     for (auto* button : { &playX_, &isA_, &isB_, &finish_ })
         button->setVisible (false);
     keep_.setVisible (test_.result().rounds > 0);
-    resized();
-    repaint();
+    tellLoss (false);
 }
 
 void BlindTestPanel::keepInNotes()
@@ -119,7 +116,7 @@ void BlindTestPanel::keepInNotes()
 
 bool BlindTestPanel::wouldLose() const
 {
-    return test_.round() > 1 && ! (test_.isFinished() && ! keep_.isEnabled());
+    return test_.round() > 1 && keep_.isEnabled();
 }
 
 bool BlindTestPanel::mayGo()

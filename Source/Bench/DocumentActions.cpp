@@ -17,11 +17,6 @@ std::filesystem::path pathOf (const juce::File& file)
     return { file.getFullPathName().toStdString() };
 }
 
-juce::File fileFrom (const std::filesystem::path& path)
-{
-    return path.empty() ? juce::File() : juce::File (juce::String::fromUTF8 (path.c_str()));
-}
-
 } // namespace
 
 DocumentActions::DocumentActions (BenchSession& session, BenchSettings& settings, BenchPages& pages)

@@ -4,11 +4,15 @@
 namespace stopwright
 {
 
+juce::File fileFrom (const std::filesystem::path& path)
+{
+    return path.empty() ? juce::File() : juce::File (juce::String::fromUTF8 (path.c_str()));
+}
+
 juce::File folderOf (const BenchDocument& document)
 {
     const auto folder = document.folder();
-    return folder.empty() ? juce::File::getSpecialLocation (juce::File::userHomeDirectory)
-                          : juce::File (juce::String::fromUTF8 (folder.c_str()));
+    return folder.empty() ? juce::File::getSpecialLocation (juce::File::userHomeDirectory) : fileFrom (folder);
 }
 
 juce::File demonstrationOrgan()
@@ -17,7 +21,7 @@ juce::File demonstrationOrgan()
     auto found = findDemonstrationOrgan (executable.getFullPathName().toStdString());
     if (found.empty())
         found = findDemonstrationOrgan (STOPWRIGHT_BUILD_ROOT "/Presets");
-    return found.empty() ? juce::File() : juce::File (juce::String::fromUTF8 (found.c_str()));
+    return fileFrom (found);
 }
 
 juce::File demonstrationPhrase()

@@ -5,10 +5,15 @@
 
 #include <juce_core/juce_core.h>
 
+#include <filesystem>
+
 namespace stopwright
 {
 
 /// Where files are looked for first. Threading: message thread.
+
+/// The framework's name of a path; no file for an empty one.
+juce::File fileFrom (const std::filesystem::path& path);
 
 /// The folder of the open document, or the user's when it has none.
 juce::File folderOf (const BenchDocument& document);

@@ -26,7 +26,7 @@ std::string compassesWords (const ChannelCompasses& channels)
 }
 
 /// "channel 4", "channels 4, 7 and 9".
-std::string compassesWords (const std::vector<int>& channels)
+std::string channelWords (const std::vector<int>& channels)
 {
     std::vector<std::string> numbers;
     numbers.reserve (channels.size());
@@ -40,7 +40,7 @@ std::string compassesWords (const std::vector<int>& channels)
 {
     if (played.notesUnheard != 0 && played.notesOutside == 0)
         throw Error (origin + ": there is nothing to play in the MIDI file, for no division hears "
-                     + compassesWords (played.unheardChannels) + "; give a division that channel in the instrument.");
+                     + channelWords (played.unheardChannels) + "; give a division that channel in the instrument.");
     throw Error (origin + ": there is nothing to play in the MIDI file on " + compassesWords (channels) + ".");
 }
 
@@ -72,7 +72,7 @@ std::vector<std::string>
         sentences.push_back (beginning (played.notesOutside) + "lie outside " + compassesWords (channels)
                              + " and are left out.");
     if (played.notesUnheard != 0)
-        sentences.push_back (beginning (played.notesUnheard) + "are on " + compassesWords (played.unheardChannels)
+        sentences.push_back (beginning (played.notesUnheard) + "are on " + channelWords (played.unheardChannels)
                              + ", which no division hears, and are left out.");
     return sentences;
 }

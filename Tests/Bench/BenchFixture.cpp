@@ -213,4 +213,14 @@ void BenchFixture::mouseWheel (juce::Component& component, juce::Point<int> plac
                                         view_->getLocalPoint (&component, place.toFloat()), mouseTime_, wheel);
 }
 
+void BenchFixture::keepPicture (const juce::Image& image, const std::string& name)
+{
+    const std::filesystem::path folder = std::filesystem::path (STOPWRIGHT_PICTURES);
+    std::filesystem::create_directories (folder);
+    juce::File file ((folder / (name + ".png")).string());
+    file.deleteFile();
+    juce::FileOutputStream stream (file);
+    ASSERT_TRUE (juce::PNGImageFormat().writeImageToStream (image, stream));
+}
+
 } // namespace stopwright

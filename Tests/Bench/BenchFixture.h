@@ -82,6 +82,9 @@ protected:
         runMessages (20);
     }
 
+    /// Keeps a picture in the build folder's "pictures", to be looked at. `name` is without the ending.
+    static void keepPicture (const juce::Image& image, const std::string& name);
+
     std::filesystem::path folder_;
     BenchProcessor processor_;
     std::unique_ptr<BenchSettings> settings_;

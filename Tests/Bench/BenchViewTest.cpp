@@ -35,9 +35,7 @@ protected:
     /// Presses a button of the page that is up.
     void click (const juce::String& text)
     {
-        SheetPage* page = nullptr;
-        for (auto* child : view_->getChildren())
-            page = page != nullptr ? page : dynamic_cast<SheetPage*> (child);
+        auto* const page = findWithin<SheetPage> (*view_);
         ASSERT_NE (page, nullptr) << "no page is up";
         auto* button = findButton (*page, text);
         ASSERT_NE (button, nullptr) << text;

@@ -49,15 +49,6 @@ protected:
         return found == texts.end() ? nullptr : &*found;
     }
 
-    static void keep (const juce::Image& image, const juce::String& name)
-    {
-        const juce::File file (juce::String (STOPWRIGHT_PICTURES) + "/" + name + ".png");
-        file.getParentDirectory().createDirectory();
-        file.deleteFile();
-        juce::FileOutputStream stream (file);
-        juce::PNGImageFormat().writeImageToStream (image, stream);
-    }
-
     BenchLook look_;
 };
 
@@ -71,8 +62,8 @@ TEST_F (FileChoiceTest, ItsRowsGrowWithTheTextAndNothingIsCut)
         Lettering::setScale (scale);
         look_.setNight (scale > 1.0f);
         std::vector<Lettering::Drawn> texts;
-        keep (paint (juce::roundToInt (640.0f * scale), texts),
-              "file_choice_" + juce::String (juce::roundToInt (100 * scale)));
+        keepPicture (paint (juce::roundToInt (640.0f * scale), texts),
+                     scale > 1.0f ? "file_choice_150" : "file_choice_100");
         const auto* const name = find (texts, "Krummhorn8.json");
         ASSERT_NE (name, nullptr);
         heights[scale] = name->needed.getHeight();

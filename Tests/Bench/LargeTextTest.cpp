@@ -93,11 +93,9 @@ TEST_F (LargeTextTest, TheCautionsAreReadWithoutScrolling)
         {
             settings_->setTextScale (scale);
             openView (width, height).begin();
-            juce::TextEditor* text = nullptr;
-            for (auto* child : view_->getChildren())
-                if (auto* page = dynamic_cast<SheetPage*> (child))
-                    for (auto* part : page->getChildren())
-                        text = text != nullptr ? text : dynamic_cast<juce::TextEditor*> (part);
+            auto* const page = findWithin<SheetPage> (*view_);
+            ASSERT_NE (page, nullptr);
+            auto* const text = findWithin<juce::TextEditor> (*page);
             ASSERT_NE (text, nullptr);
             EXPECT_LE (text->getTextHeight(), text->getHeight()) << width << " x " << height << " at " << scale;
             view_.reset();

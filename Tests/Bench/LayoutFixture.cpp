@@ -70,14 +70,9 @@ juce::Image LayoutFixture::paint (juce::Component& component, std::vector<Letter
 
 void LayoutFixture::save (const juce::Image& image, const std::string& what) const
 {
-    const std::filesystem::path folder = std::filesystem::path (STOPWRIGHT_PICTURES);
-    std::filesystem::create_directories (folder);
     std::ostringstream name;
-    name << what << "_" << GetParam() << ".png";
-    juce::File file ((folder / name.str()).string());
-    file.deleteFile();
-    juce::FileOutputStream stream (file);
-    ASSERT_TRUE (juce::PNGImageFormat().writeImageToStream (image, stream));
+    name << what << "_" << GetParam();
+    keepPicture (image, name.str());
 }
 
 bool LayoutFixture::isWhollySeen (const juce::Component& component)
